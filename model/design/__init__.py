@@ -1,0 +1,45 @@
+"""The document: what the team decided.  Import its pieces from here."""
+
+from model.design.arrangement import Arrangement, Bar, Joint, Plane
+from model.design.brief import Brief, Move, Water
+from model.design.document import BARS_MOST, FORMAT, Design, equipment, plane_groups
+from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Tether, Thruster
+from model.design.record import Record
+from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
+from model.design.supplies import Bought, Foam, Motor, Mount, Supplies
+from model.design.thresholds import COMPARISON_SLACK, Thresholds
+
+__all__ = [
+    "BARS_MOST",
+    "COMPARISON_SLACK",
+    "FORMAT",
+    "Arrangement",
+    "Attachment",
+    "Ballast",
+    "Bar",
+    "Bought",
+    "Brief",
+    "Design",
+    "Fitting",
+    "Float",
+    "Foam",
+    "Joint",
+    "Motor",
+    "Mount",
+    "Move",
+    "OnBar",
+    "Opening",
+    "Pipe",
+    "Plane",
+    "Record",
+    "Socket",
+    "Stick",
+    "Stock",
+    "Supplies",
+    "Tether",
+    "Thresholds",
+    "Thruster",
+    "Water",
+    "equipment",
+    "plane_groups",
+]

@@ -1,0 +1,75 @@
+"""Bought parts that are not pipe: motors, mounts and foam."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from model.design.measures import Density, Depth, Id, Mass, Money, Name, Size, Text, Weight
+from model.design.record import Record
+
+
+class Bought(Record):
+    """Something bought, known by its weight in air and in water: easier than its volume."""
+
+    id: Id
+    name: Name
+    mass: Weight
+    """Weight of one in air."""
+    mass_in_water: Mass
+    """Weight of one hung in water, on a scale that reads mass; below zero if it floats."""
+    price: Money = 0.0
+    counts: bool = True
+    """Whether its price counts against the spending limit."""
+    source: Text = ""
+
+
+class Motor(Bought):
+    """A sealed motor with its propeller."""
+
+    body_diameter: Size
+    """Diameter of the body."""
+    body_length: Size
+    """Length of the body."""
+    propeller_diameter: Size
+    """Diameter of the propeller."""
+    thrust_ahead: Annotated[float, Field(ge=0)]
+    """Pull ahead, vehicle held still [N]."""
+    thrust_astern: Annotated[float, Field(ge=0)] | None = None
+    """Pull astern, vehicle held still [N]; empty where it was not measured."""
+    volts: Annotated[float, Field(gt=0)] = 12.0
+    """Volts at the motor when the pull was measured."""
+
+
+class Mount(Bought):
+    """How a thruster is held to its bar."""
+
+    method: Literal["ties", "clamp", "stub"] = "ties"
+    """Ties through drilled holes, a strap or clamp round the pipe, or a stub in a spare socket."""
+
+
+class Foam(Record):
+    """Foam tube that lifts."""
+
+    id: Id
+    name: Name
+    outside_diameter: Size
+    """Outside diameter of the tube."""
+    hole: Depth = 0.0
+    """Diameter of its hole."""
+    density: Density = 28.0
+    """Density of the foam [kg/m3]. Weigh and measure a piece of yours."""
+    sold_length: Size
+    """Length of one tube as it is sold."""
+    price: Money = 0.0
+    """Price of one tube."""
+    counts: bool = True
+    """Whether its price counts against the spending limit."""
+    source: Text = ""
+
+
+class Supplies(Record):
+    """What the team has or will buy besides pipe."""
+
+    motors: tuple[Motor, ...] = ()
+    mounts: tuple[Mount, ...] = ()
+    foams: tuple[Foam, ...] = ()

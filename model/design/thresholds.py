@@ -1,0 +1,38 @@
+"""When the coach speaks, and how loudly: the one place for these values.
+
+A brief may override each of them.  CP means common practice, no source; D means derived from the
+physics of a vehicle of about 2.5 kg whose B is 40 mm above G.
+"""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from model.design.measures import Depth
+from model.design.record import Record
+
+Positive = Annotated[float, Field(gt=0)]
+
+COMPARISON_SLACK = 1e-6
+"""[m, or the unit at hand] A value this little over a limit still meets it: 300.0 passes 300."""
+
+
+class Thresholds(Record):
+    """The values at which findings begin to speak."""
+
+    trim_tip: Positive = 5.0
+    """Trim at rest that is worth a tip [deg] (D, CP)."""
+    trim_should: Positive = 10.0
+    """Trim at rest that should be put right [deg] (D, CP)."""
+    spare_least: Positive = 0.3
+    """Least spare buoyancy [% of displacement] (D: water from 20 to 30 deg C alone is 0.26 %)."""
+    spare_most: Positive = 3.0
+    """Most spare buoyancy [% of displacement] (D)."""
+    spare_of_thrust: Positive = 25.0
+    """Most spare buoyancy [% of the down thrust] (CP)."""
+    bg_least: Depth = 0.020
+    """Least height of B above G [m] (CP, D)."""
+    hole_least: Depth = 0.006
+    """Smallest vent or drain hole that lets air pass [m] (CP)."""
+    astern_share: Annotated[float, Field(gt=0, le=1)] = 0.6
+    """Thrust astern where it was not measured, as a share of ahead (CP, 0.4 to 0.8)."""

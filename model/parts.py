@@ -1,0 +1,109 @@
+"""A part and its shape: what weighs, lifts, drags or sticks out.
+
+Everything that is summed over the vehicle is summed over one list of these.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import sqrt
+from typing import Literal
+
+from model.vectors import Vector, norm, scale, sub
+
+PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether"]
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright box from its lowest to its highest corner [m]."""
+
+    low: Vector
+    high: Vector
+
+    @property
+    def size(self) -> Vector:
+        """Length, width and height [m]."""
+        return sub(self.high, self.low)
+
+    @property
+    def centre(self) -> Vector:
+        """The middle of the box [m]."""
+        return scale(
+            (self.low[0] + self.high[0], self.low[1] + self.high[1], self.low[2] + self.high[2]), 0.5
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Cylinder:
+    """A round solid between the middles of its flat ends [m]."""
+
+    start: Vector
+    end: Vector
+    radius: float
+
+    @property
+    def box(self) -> Box:
+        """The smallest upright box around it: a disc reaches r sqrt(1 - u^2) along each axis."""
+        along = sub(self.end, self.start)
+        length = norm(along) or 1.0
+        low, high = [], []
+        for a, b, d in zip(self.start, self.end, along, strict=True):
+            reach = self.radius * sqrt(max(0.0, 1.0 - (d / length) ** 2))
+            low.append(min(a, b) - reach)
+            high.append(max(a, b) + reach)
+        return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """An upright box-shaped solid [m]."""
+
+    centre: Vector
+    size: Vector
+
+    @property
+    def box(self) -> Box:
+        """The block itself."""
+        (x, y, z), (a, b, c) = self.centre, self.size
+        return Box((x - a / 2, y - b / 2, z - c / 2), (x + a / 2, y + b / 2, z + c / 2))
+
+
+Solid = Cylinder | Block
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One thing on the vehicle.
+
+    Attributes:
+        kind: what it is; ``id`` is that of the bar, joint or piece of equipment it comes from.
+        mass: in air, pipes drained [kg].
+        volume: water that it displaces, its plastic alone where it is flooded [m3].
+        mass_centre: where its mass acts [m].
+        volume_centre: where its buoyancy acts [m].
+        solids: its outside shape; empty for what takes no room in the size box.
+    """
+
+    kind: PartKind
+    id: str
+    name: str
+    mass: float
+    volume: float
+    mass_centre: Vector
+    volume_centre: Vector
+    solids: tuple[Solid, ...]
+
+    @property
+    def box(self) -> Box | None:
+        """The upright box around its solids, or None where it has none."""
+        return box_around(solid.box for solid in self.solids)
+
+
+def box_around(boxes: Iterable[Box]) -> Box | None:
+    """The smallest upright box around some boxes, or None where there are none."""
+    found = list(boxes)
+    if not found:
+        return None
+    low = tuple(min(box.low[axis] for box in found) for axis in range(3))
+    high = tuple(max(box.high[axis] for box in found) for axis in range(3))
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
