@@ -1,0 +1,216 @@
+"""Edits of the bars and of the joints that they need."""
+
+from collections.abc import Callable
+from typing import Any
+
+from model.design.arrangement import Arrangement, Bar, Joint
+from model.design.document import Design, equipment
+from model.design.edits.core import Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
+from model.design.equipment import OnBar
+from model.errors import EditError
+
+Crossing = tuple[str, str, str]
+"""A station, a side and a level, by their ids."""
+FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
+
+
+def joint_at(arrangement: Arrangement, crossing: Crossing) -> Joint | None:
+    """The joint where three planes cross, if there is one."""
+    return next((joint for joint in arrangement.joints if joint.planes == crossing), None)
+
+
+def crossing_name(arrangement: Arrangement, crossing: Crossing) -> str:
+    """A crossing of planes in words: the names of its station, side and level."""
+    groups = (arrangement.stations, arrangement.sides, arrangement.levels)
+    named = [
+        next((plane.name for plane in group if plane.id == here), here)
+        for group, here in zip(groups, crossing, strict=True)
+    ]
+    return " ".join(named)[:80]
+
+
+def add_bar(design: Design, start: Crossing, end: Crossing, pipe: str | None = None) -> Design:
+    """A new bar between two crossings, with the joints that are missing there.
+
+    A bar that ran through one of the crossings is split there, to take a tee.
+
+    Raises:
+        EditError: the bar would not run along one axis, would lie over another, or would run
+            through a joint.
+    """
+    along = [n for n in range(3) if start[n] != end[n]]
+    if not along:
+        raise EditError("a bar needs two different crossings")
+    if len(along) > 1:
+        raise EditError("a bar runs straight ahead, across or up; choose two crossings in one line")
+    design = with_joint(with_joint(design, start), end)
+    arrangement = design.arrangement
+    ends = [joint.id for crossing in (start, end) if (joint := joint_at(arrangement, crossing))]
+    _check_way(arrangement, start, end, ends)
+    bar = Bar(
+        id=fresh_id("b", taken_ids(design, "bar")),
+        name=_bar_name(arrangement, start, along[0]),
+        start=ends[0],
+        end=ends[1],
+        pipe=pipe,
+    )
+    return arranged(design, bars=(*arrangement.bars, bar))
+
+
+def _bar_name(arrangement: Arrangement, crossing: Crossing, along: int) -> str:
+    """A bar is called after the two planes that it lies in."""
+    groups = (arrangement.stations, arrangement.sides, arrangement.levels)
+    names = [
+        plane.name
+        for n, group in enumerate(groups)
+        for plane in group
+        if n != along and plane.id == crossing[n]
+    ]
+    base = f"{' '.join(names)[:66]} bar"
+    return fresh_name(base, (bar.name for bar in arrangement.bars))
+
+
+def _check_way(arrangement: Arrangement, start: Crossing, end: Crossing, ends: list[str]) -> None:
+    for bar in arrangement.bars:
+        if {bar.start, bar.end} == set(ends):
+            raise EditError(f"the bar '{bar.name}' already runs there")
+    for joint in arrangement.joints:
+        if _lies_between(arrangement, joint.planes, start, end):
+            raise EditError(f"the bar would run through the joint '{joint.name}'; end it there")
+
+
+def _lies_between(arrangement: Arrangement, here: Crossing, start: Crossing, end: Crossing) -> bool:
+    """Whether a crossing lies on the line from start to end, strictly between them."""
+    groups = (arrangement.stations, arrangement.sides, arrangement.levels)
+    if any(a == b != c for a, b, c in zip(start, end, here, strict=True)):
+        return False
+    for n, group in enumerate(groups):
+        at = {plane.id: plane.at for plane in group}
+        if start[n] != end[n] and not min(at[start[n]], at[end[n]]) < at[here[n]] < max(
+            at[start[n]], at[end[n]]
+        ):
+            return False
+    return True
+
+
+def check_joints_clear(design: Design) -> None:
+    """Refuses a design in which a joint lies inside a bar, where nothing could connect them.
+
+    Raises:
+        EditError: it names the joint and the bar.
+    """
+    arrangement = design.arrangement
+    planes = {j.id: j.planes for j in arrangement.joints}
+    for bar in arrangement.bars:
+        for joint in arrangement.joints:
+            if _lies_between(arrangement, joint.planes, planes[bar.start], planes[bar.end]):
+                raise EditError(f"the joint '{joint.name}' would lie inside the bar '{bar.name}' there")
+
+
+def with_joint(design: Design, crossing: Crossing) -> Design:
+    """The design with a joint at a crossing; a bar that ran through it is split there."""
+    arrangement = design.arrangement
+    if joint_at(arrangement, crossing):
+        return design
+    joint = Joint(
+        id=fresh_id("j", taken_ids(design, "joint")),
+        name=fresh_name(crossing_name(arrangement, crossing), (j.name for j in arrangement.joints)),
+        station=crossing[0],
+        side=crossing[1],
+        level=crossing[2],
+    )
+    planes = {j.id: j.planes for j in arrangement.joints}
+    through = [
+        bar
+        for bar in arrangement.bars
+        if _one_line(planes[bar.start], planes[bar.end])
+        and _lies_between(arrangement, crossing, planes[bar.start], planes[bar.end])
+    ]
+    design = arranged(design, joints=(*arrangement.joints, joint))
+    for bar in through:
+        design = _split(design, bar, joint)
+    return design
+
+
+def _one_line(start: Crossing, end: Crossing) -> bool:
+    return sum(a != b for a, b in zip(start, end, strict=True)) == 1
+
+
+def split_bar(design: Design, bar: str, plane: str) -> Design:
+    """A bar cut in two where it meets a plane, with a joint there for a tee.
+
+    Raises:
+        EditError: the plane does not cross the bar between its ends.
+    """
+    record = find(design, Ref("bar", bar))
+    start, end = (find(design, Ref("joint", joint)).planes for joint in (record.start, record.end))
+    groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
+    for n, group in enumerate(groups):
+        if start[n] != end[n] and any(p.id == plane for p in group) and _one_line(start, end):
+            crossing: Crossing = (*start[:n], plane, *start[n + 1 :])
+            if _lies_between(design.arrangement, crossing, start, end):
+                return with_joint(design, crossing)
+    raise EditError(f"that plane does not cross the bar '{record.name}' between its ends")
+
+
+def _split(design: Design, bar: Bar, joint: Joint) -> Design:
+    arrangement = design.arrangement
+    share = _share(arrangement, bar, joint)
+    first = changed(bar, end=joint.id)
+    second = changed(
+        bar,
+        id=fresh_id("b", taken_ids(design, "bar")),
+        name=fresh_name(bar.name, (b.name for b in arrangement.bars)),
+        start=joint.id,
+    )
+    bars = [piece for b in arrangement.bars for piece in ((first, second) if b.id == bar.id else (b,))]
+
+    def settled(item: Any) -> Any:
+        if item.bar != bar.id:
+            return item
+        if item.at <= share:
+            return changed(item, at=min(1.0, item.at / share))
+        return changed(item, bar=second.id, at=min(1.0, (item.at - share) / (1 - share)))
+
+    return _with_fixed(design, settled, tuple(bars))
+
+
+def _with_fixed(design: Design, settled: Callable[[Any], Any], bars: tuple[Bar, ...]) -> Design:
+    arrangement = design.arrangement
+    fixed = {name: tuple(settled(item) for item in getattr(arrangement, name)) for name in FIXED}
+    tether = settled(arrangement.tether) if arrangement.tether else None
+    return arranged(design, bars=bars, tether=tether, **fixed)
+
+
+def _share(arrangement: Arrangement, bar: Bar, joint: Joint) -> float:
+    """How far along a bar a joint lies, 0 at its start and 1 at its end."""
+    places = {j.id: j.planes for j in arrangement.joints}
+    groups = (arrangement.stations, arrangement.sides, arrangement.levels)
+    for n, group in enumerate(groups):
+        at = {plane.id: plane.at for plane in group}
+        start, end = at[places[bar.start][n]], at[places[bar.end][n]]
+        if places[bar.start][n] != places[bar.end][n]:
+            return (at[joint.planes[n]] - start) / (end - start)
+    return 0.5
+
+
+def remove_bar(design: Design, bar: str) -> Design:
+    """A bar taken away with what is fixed to it, and its joints where no other bar is left."""
+    record = find(design, Ref("bar", bar))
+    arrangement = design.arrangement
+    bars = tuple(b for b in arrangement.bars if b.id != bar)
+    used = {end for b in bars for end in (b.start, b.end)}
+    loose = {record.start, record.end} - used
+    tether = arrangement.tether
+    return arranged(
+        design,
+        bars=bars,
+        joints=tuple(j for j in arrangement.joints if j.id not in loose),
+        tether=None if tether and tether.bar == bar else tether,
+        **{name: tuple(item for item in getattr(arrangement, name) if item.bar != bar) for name in FIXED},
+    )
+
+
+def fixed_to(design: Design, bar: str) -> tuple[OnBar, ...]:
+    """What is fixed to a bar, and goes when it goes."""
+    return tuple(item for item in equipment(design.arrangement) if item.bar == bar)

@@ -1,0 +1,184 @@
+"""Edits of the planes: stations, sides and levels."""
+
+from itertools import pairwise
+
+from model.design.arrangement import Plane
+from model.design.document import Design
+from model.design.edits.bars import check_joints_clear, remove_bar
+from model.design.edits.core import (
+    IDS,
+    Ref,
+    arranged,
+    changed,
+    find,
+    fresh_id,
+    fresh_name,
+    pieces,
+    put_all,
+    taken_ids,
+)
+from model.errors import EditError
+from model.units import format_length, snap
+
+PLANE_KINDS = ("station", "side", "level")
+FIRST_SPACING = 0.2
+"""[m] from the only plane to the next new one."""
+
+
+def ordered_planes(design: Design, kind: str) -> tuple[Plane, ...]:
+    """The planes of a kind from aft to bow, starboard to port or bottom to top."""
+    return tuple(sorted(pieces(design, kind), key=lambda plane: plane.at))
+
+
+def spacing_to_next(design: Design, kind: str, plane: str) -> float | None:
+    """[m] From a plane to the next one ahead, to port or above; None for the last."""
+    return next((b.at - a.at for a, b in _pairs(design, kind) if a.id == plane), None)
+
+
+def _pairs(design: Design, kind: str) -> list[tuple[Plane, Plane]]:
+    planes = ordered_planes(design, kind)
+    return list(pairwise(planes))
+
+
+def add_plane(design: Design, kind: str, at: float | None = None, name: str | None = None) -> Design:
+    """A new station, side or level; beyond the last one, as far as that is from its neighbour.
+
+    Raises:
+        EditError: a plane of this kind lies there already.
+    """
+    planes = ordered_planes(design, kind)
+    here = snap(_beyond(planes) if at is None else at)
+    _check_free(design, kind, here)
+    label = name or fresh_name(f"{kind} {len(planes) + 1}", (plane.name for plane in planes))
+    plane = changed(Plane(id=fresh_id(IDS[kind], taken_ids(design, kind)), name="new", at=here), name=label)
+    return put_all(design, kind, (*pieces(design, kind), plane))
+
+
+def _beyond(planes: tuple[Plane, ...]) -> float:
+    if not planes:
+        return 0.0
+    step = planes[-1].at - planes[-2].at if len(planes) > 1 else FIRST_SPACING
+    return planes[-1].at + step
+
+
+def _check_free(design: Design, kind: str, at: float, but: str = "") -> None:
+    for plane in pieces(design, kind):
+        if plane.id != but and snap(plane.at) == at:
+            where = format_length(at, design.units)
+            raise EditError(f"the {kind} '{plane.name}' is already at {where}; choose another position")
+
+
+def move_plane(design: Design, kind: str, plane: str, at: float) -> Design:
+    """One plane in a new position [m]; everything on it goes along.
+
+    Raises:
+        EditError: it is gone, or another plane of this kind lies there, or a joint would
+            come to lie inside a bar.
+    """
+    moved = find(design, Ref(kind, plane))
+    _check_free(design, kind, snap(at), but=plane)
+    planes = (changed(p, at=at) if p.id == moved.id else p for p in pieces(design, kind))
+    result = put_all(design, kind, planes)
+    if _order(result, kind) != _order(design, kind):
+        check_joints_clear(result)
+    return result
+
+
+def _order(design: Design, kind: str) -> list[str]:
+    return [plane.id for plane in ordered_planes(design, kind)]
+
+
+def set_spacing(design: Design, kind: str, plane: str, spacing: float) -> Design:
+    """A new distance [m] from a plane to the next one; that one and all beyond it move.
+
+    Raises:
+        EditError: there is no next plane, or the distance is not above zero.
+    """
+    now = spacing_to_next(design, kind, plane)
+    if now is None:
+        raise EditError(f"this is the last {kind}; there is no next one to measure to")
+    if spacing <= 0:
+        raise EditError("the spacing must be more than 0")
+    start = find(design, Ref(kind, plane)).at
+    return _shift_beyond(design, kind, start, spacing - now)
+
+
+def _shift_beyond(design: Design, kind: str, start: float, by: float) -> Design:
+    """All planes beyond ``start`` [m] moved by some metres."""
+    return put_all(
+        design,
+        kind,
+        (changed(p, at=p.at + by) if p.at > start else p for p in pieces(design, kind)),
+    )
+
+
+def stretch_bar(design: Design, bar: str, now: float, wanted: float) -> Design:
+    """A length along a bar (its cut, its pipe still showing, its spacing) made ``wanted`` [m].
+
+    The plane at its far end moves, and all planes beyond it.
+
+    Args:
+        now: the same length as it is, from the survey [m].
+
+    Raises:
+        EditError: so short that the bar would have no length, or would pass a plane in between.
+    """
+    kind, low, high = _reach(design, bar)
+    between = [p.at for p in pieces(design, kind) if low < p.at < high]
+    if high + wanted - now <= max([low, *between]):
+        least = format_length(now - (high - max([low, *between])), design.units)
+        raise EditError(f"the bar cannot be that short here; it must be longer than {least}")
+    return put_all(
+        design,
+        kind,
+        (changed(p, at=p.at + wanted - now) if p.at >= high else p for p in pieces(design, kind)),
+    )
+
+
+def _reach(design: Design, bar: str) -> tuple[str, float, float]:
+    """The kind of plane that a bar runs across, and its lower and higher position [m]."""
+    record = find(design, Ref("bar", bar))
+    start, end = (find(design, Ref("joint", joint)).planes for joint in (record.start, record.end))
+    along = [n for n in range(3) if start[n] != end[n]]
+    if len(along) != 1:
+        raise EditError(f"the bar '{record.name}' does not run along one axis; move its planes instead")
+    kind = PLANE_KINDS[along[0]]
+    ends = sorted(find(design, Ref(kind, planes[along[0]])).at for planes in (start, end))
+    return kind, ends[0], ends[1]
+
+
+def resize(design: Design, kind: str, now: float, wanted: float) -> Design:
+    """The overall size across the planes of a kind brought from ``now`` to ``wanted`` [m].
+
+    The planes keep their proportions and their middle stays where it is.
+
+    Raises:
+        EditError: there are fewer than two planes, or nothing would be left between them.
+    """
+    planes = ordered_planes(design, kind)
+    if len(planes) < 2:
+        raise EditError(f"there must be two {kind}s before the size between them can change")
+    low, high = planes[0].at, planes[-1].at
+    span = high - low + wanted - now
+    if span <= 0:
+        least = format_length(now - (high - low), design.units)
+        raise EditError(f"fittings and parts alone take {least} here; the size must be larger")
+    middle, factor = (low + high) / 2, span / (high - low)
+    return put_all(
+        design,
+        kind,
+        (changed(p, at=middle + (p.at - middle) * factor) for p in pieces(design, kind)),
+    )
+
+
+def remove_plane(design: Design, kind: str, plane: str) -> Design:
+    """A plane taken away with its joints, their bars and what is fixed to them."""
+    find(design, Ref(kind, plane))
+    number = PLANE_KINDS.index(kind)
+    gone = {joint.id for joint in design.arrangement.joints if joint.planes[number] == plane}
+    for bar in design.arrangement.bars:
+        if bar.start in gone or bar.end in gone:
+            design = remove_bar(design, bar.id)
+    joints = tuple(joint for joint in design.arrangement.joints if joint.id not in gone)
+    planes = tuple(p for p in pieces(design, kind) if p.id != plane)
+    return arranged(design, joints=joints, **{f"{kind}s": planes})
