@@ -41,6 +41,7 @@ ALIASES: dict[str, str] = {
 }
 SNAP_DIGITS = 9  # metres are kept to 1 nm, so that inches come back exactly
 SIXTEENTH = 0.0254 / 16
+LONGEST_TEXT = 40  # of an amount; what is longer is no length
 
 _WHOLE = r"\d+(?:[.,]\d+)?|[.,]\d+"
 _AMOUNT = re.compile(
@@ -154,9 +155,9 @@ def _sixteenths(metres: float) -> str:
 
 
 def _parse(text: str, default: str, table: dict[str, float], examples: str) -> float:
-    match = _AMOUNT.fullmatch(text)
+    match = _AMOUNT.fullmatch(text) if len(text) <= LONGEST_TEXT else None
     if match is None or not (match["number"] or match["top"]):
-        raise LengthError(f"'{text}' cannot be read; write it like {examples}")
+        raise LengthError(f"'{text[:LONGEST_TEXT]}' cannot be read; write it like {examples}")
     name = (match["unit"] or "").lower()
     unit = ALIASES.get(name, name) or (_fraction_unit(match, default, table))
     if unit not in table:

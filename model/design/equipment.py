@@ -6,7 +6,7 @@ where it ends, so that it moves with the frame.
 
 from typing import Annotated, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field, PlainSerializer
 
 from model.design.measures import (
     Density,
@@ -71,7 +71,11 @@ class Ballast(OnBar):
     """Density of the material [kg/m3]; steel is 7850."""
     diameter: Size = 0.012
     """Diameter of the rod, or outside diameter of the washers."""
-    beside: Direction | None = "-z"
+    beside: Annotated[
+        Direction | None,
+        BeforeValidator(lambda side: None if side == "" else side),
+        PlainSerializer(lambda side: side or ""),  # a file has no word for None, and leaving it out means -z
+    ] = "-z"
     """The side of the bar that it is strapped to; empty where the bar runs through it."""
     price: Money = 0.0
     counts: bool = True

@@ -6,9 +6,11 @@ such as ``"3 3/8 in"``.  Without a context (in code) numbers are plain SI.
 """
 
 import re
+from math import inf
 from typing import Annotated, Any
 
 from pydantic import AfterValidator, BeforeValidator, Field, PlainSerializer, StringConstraints
+from pydantic_core import PydanticCustomError
 from pydantic_core.core_schema import SerializationInfo, ValidationInfo
 
 from model.errors import LengthError
@@ -25,19 +27,28 @@ def _unit(info: ValidationInfo | SerializationInfo) -> Any:
 
 def _read_length(value: Any, info: ValidationInfo) -> Any:
     unit = _unit(info)
-    if unit is None or isinstance(value, bool):
+    if unit is None:
         return value
     if isinstance(value, str):
         return _spoken(parse_length, value, unit)
-    return value * METRES[unit] if isinstance(value, int | float) else value
+    return _scaled(value, METRES[unit], "a length like 86 or '3 3/8 in'")
 
 
 def _read_mass(value: Any, info: ValidationInfo) -> Any:
-    if _unit(info) is None or isinstance(value, bool):
+    if _unit(info) is None:
         return value
     if isinstance(value, str):
         return _spoken(parse_mass, value)
-    return value * KILOGRAMS["g"] if isinstance(value, int | float) else value
+    return _scaled(value, KILOGRAMS["g"], "a weight in grams, like 86")
+
+
+def _scaled(value: Any, factor: float, expected: str) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        raise PydanticCustomError("expected", "{expected}", {"expected": expected})
+    try:
+        return value * factor
+    except OverflowError:  # a whole number of more than 308 digits
+        return inf
 
 
 def _spoken(parse: Any, *arguments: str) -> Any:
@@ -45,7 +56,7 @@ def _spoken(parse: Any, *arguments: str) -> Any:
     try:
         return parse(*arguments)
     except LengthError as problem:
-        raise ValueError(str(problem)) from problem
+        raise PydanticCustomError("unreadable", "{sentence}", {"sentence": str(problem)}) from problem
 
 
 def _tidy(amount: float) -> int | float:
