@@ -12,6 +12,7 @@ from typing import Any
 
 from model.design import FORMAT, Design
 from model.errors import FileProblem
+from model.migrate import migrated
 from model.mistakes import value_text
 from model.reading import (
     BYTES_MOST,
@@ -79,17 +80,21 @@ def parse_design(text: str, file: str) -> Loaded:
     number = format_number(raw, file)
     if number > FORMAT:
         return _newer(raw, number, file)
-    design = checked(Design, raw, file)
-    return Loaded(design, unknown_key_warnings(design, file, PRESET_KEY), digest=digest(text.encode()))
+    design = checked(Design, migrated(raw, number), file)
+    unknown = (key for key in design.unknown_keys() if key[:2] != ("", PRESET_KEY))
+    return Loaded(design, unknown_key_warnings(unknown, file), digest=digest(text.encode()))
 
 
 def design_text(design: Design) -> str:
     """A design as TOML text; ``parse_design`` makes an equal design of it."""
-    unit = design.units
+    return heading(design.units) + toml_text(design_tables(design))
+
+
+def heading(unit: Unit) -> str:
+    """The comment at the top of a file, which says its units."""
     return (
         f"# Lengths in {UNIT_NAMES[unit]}, weights in grams, angles in degrees.\n"
         "# A comment is not kept when the design is saved; what is written in the notes is.\n"
-        f"{toml_text(design_tables(design))}"
     )
 
 

@@ -2,6 +2,7 @@
 
 import hashlib
 import tomllib
+from collections.abc import Iterable, Mapping
 from os import PathLike
 from pathlib import Path
 from stat import S_ISDIR, S_ISREG
@@ -12,7 +13,6 @@ from pydantic import ValidationError
 from model.design import FORMAT
 from model.design.record import Record
 from model.errors import FileProblem
-from model.migrate import migrated
 from model.mistakes import file_problem, nearest, value_text
 from model.units import Unit
 
@@ -21,6 +21,7 @@ BYTES_MOST = 4_000_000
 WARNINGS_MOST = 20
 UNITS: tuple[Unit, ...] = ("mm", "in")
 PathText = str | PathLike[str]
+UnknownKey = tuple[str, str, tuple[str, ...]]
 RecordT = TypeVar("RecordT", bound=Record)
 
 
@@ -121,13 +122,12 @@ def format_number(raw: dict[str, Any], file: str) -> int:
     raise FileProblem(file, "format", found, f"format = {FORMAT}")
 
 
-def checked(model: type[RecordT], raw: dict[str, Any], file: str) -> RecordT:
-    """Raw tables of any known format as a piece of a design.
+def checked(model: type[RecordT], raw: Mapping[str, Any], file: str) -> RecordT:
+    """Raw tables of the present format as a piece of a design.
 
     Raises:
         FileProblem: the first mistake, in one sentence.
     """
-    raw = migrated(raw, format_number(raw, file))
     unit = raw.get("units")
     if unit not in UNITS:
         found = "no key 'units'" if unit is None else value_text(unit)
@@ -138,15 +138,14 @@ def checked(model: type[RecordT], raw: dict[str, Any], file: str) -> RecordT:
         raise file_problem(error, raw, file) from error
 
 
-def unknown_key_warnings(record: Record, file: str, *expected: str) -> tuple[str, ...]:
+def unknown_key_warnings(keys: Iterable[UnknownKey], file: str) -> tuple[str, ...]:
     """A sentence for each key that is kept without being understood, and for how many more there are.
 
     Args:
-        record: what was read.
+        keys: where each stands, the key, the known names there, as ``Record.unknown_keys`` gives them.
         file: the name of the file, as the user wrote it.
-        expected: keys at the top that are nothing to warn of.
     """
-    keys = [key for key in record.unknown_keys() if key[0] or key[1] not in expected]
+    keys = list(keys)
     warnings = [_unknown(file, *key) for key in keys[:WARNINGS_MOST]]
     if len(keys) > WARNINGS_MOST:
         warnings.append(f"{file}: {len(keys) - WARNINGS_MOST} more unknown keys are kept as they are")
