@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from typing import Annotated, Self
+from typing import Annotated, Any, Self
 
 from pydantic import Field, model_validator
 
@@ -42,6 +42,14 @@ class Design(Record):
     def arrangement(self) -> Arrangement:
         """The arrangement for the first run."""
         return self.arrangements[0]
+
+    def arranged(self, **changes: Any) -> Self:
+        """This design with some fields of its first arrangement changed and checked.
+
+        Raises:
+            pydantic.ValidationError: a new value is not allowed, or something refers to what is gone.
+        """
+        return self.but(arrangements=(self.arrangement.but(**changes), *self.arrangements[1:]))
 
     @model_validator(mode="after")
     def _consistent(self) -> Self:

@@ -1,0 +1,1 @@
+"""What the coach says about a design, and what would put it right."""

@@ -1,0 +1,36 @@
+"""All findings of a survey."""
+
+from collections.abc import Callable, Iterator
+
+from model.coach import rules_balance, rules_equipment, rules_fittings, rules_frame, rules_holes, rules_size
+from model.coach.finding import SEVERITIES, STEPS, Finding
+from model.survey import Survey
+
+RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
+    rules_frame.no_frame,
+    rules_frame.loose_ends,
+    rules_frame.groups_apart,
+    rules_frame.joints_close,
+    rules_frame.crooked_bars,
+    rules_frame.overlapping_bars,
+    rules_frame.long_bars,
+    rules_frame.disallowed_materials,
+    rules_fittings.unmatched_joints,
+    rules_fittings.spare_sockets,
+    rules_size.over_size,
+    rules_equipment.missing_mounts,
+    rules_equipment.missing_moves,
+    rules_equipment.long_floats,
+    rules_holes.openings,
+    rules_holes.hole_sizes,
+    rules_equipment.over_budget,
+    rules_balance.spare_buoyancy,
+    rules_balance.trim,
+)
+
+
+def findings(survey: Survey) -> tuple[Finding, ...]:
+    """What the coach has to say: what must be put right first, then in the order of the steps."""
+    found = [finding for rule in RULES for finding in rule(survey)]
+    found.sort(key=lambda finding: (SEVERITIES.index(finding.severity), STEPS.index(finding.step)))
+    return tuple(found)

@@ -1,0 +1,54 @@
+"""A finding: something that the survey flags, in one sentence with its numbers."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from model.design import Design
+
+Severity = Literal["must", "should", "tip"]
+Step = Literal["brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money"]
+STEPS: tuple[Step, ...] = (
+    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money"
+)  # fmt: skip
+SEVERITIES: tuple[Severity, ...] = ("must", "should", "tip")
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What a finding is about: a kind such as "bar" or "joint", and its id ("" for the whole design)."""
+
+    kind: str
+    id: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A change to the design that would clear a finding, with a label that says what it does."""
+
+    label: str
+    edit: Callable[[Design], Design] = field(compare=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something that the survey flags.
+
+    Attributes:
+        code: ``topic.noun-problem``; never reused for something else.
+        step: the page on which it can be put right.
+        message: one sentence for people, with the numbers.
+        propose: works out changes that may clear it, the best first; each is still to be proved.
+    """
+
+    code: str
+    severity: Severity
+    step: Step
+    about: About
+    message: str
+    propose: Callable[[], tuple[Remedy, ...]] = field(default=tuple, compare=False)
+
+    @property
+    def key(self) -> tuple[str, About]:
+        """What makes two findings of two reports the same finding."""
+        return self.code, self.about

@@ -1,0 +1,239 @@
+"""Remedies for weight, buoyancy and the order of floats and weights."""
+
+from functools import partial
+from math import pi
+
+from model.coach.finding import Remedy
+from model.coach.remedies.changes import (
+    FOAM_STEP,
+    Edit,
+    ballasts_changed,
+    floats_changed,
+    free_id,
+    round_down,
+    ruler_step,
+)
+from model.coach.remedies.floats import fit_floats
+from model.coach.remedies.level import level
+from model.coach.sentences import grams, length
+from model.design import Ballast, Design, Float, Foam
+from model.design.equipment import STEEL_DENSITY
+from model.frame.layout import BarPlace
+from model.parts import Part
+from model.survey import Survey, survey
+from model.units import snap
+from model.water.balance import GRAVITY
+
+__all__ = ["adjust_lift", "floats_up", "level"]
+
+AIM = 0.025
+"""[kg] Spare buoyancy aimed at: the middle of 10 to 40 g (DEFAULTS)."""
+AIM_SHARE = (0.006, 0.02)
+"""Least and most of what is displaced that is aimed at, well inside 0.3 to 3 %."""
+AIM_OF_THRUST = 0.2
+"""Most of the down thrust that is aimed at, inside 25 %."""
+BALLAST_STEP = 0.005
+"""[kg] Washers and rod are weighed out in steps of 5 g (common practice)."""
+
+
+def aim(found: Survey) -> float:
+    """The spare buoyancy [kg] that suits a vehicle."""
+    lifted = found.balance.displaced * found.balance.density
+    wanted = min(max(AIM, AIM_SHARE[0] * lifted), AIM_SHARE[1] * lifted)
+    down = found.thrust.down / GRAVITY
+    return min(wanted, AIM_OF_THRUST * down) if down else wanted
+
+
+def adjust_lift(found: Survey) -> tuple[Remedy, ...]:
+    """Foam cut longer or shorter, weights made heavier or lighter, or new ones added."""
+    lack = aim(found) - found.balance.spare
+    remedies = [*_resized_foam(found, lack), *_resized_ballast(found, lack)]
+    if lack > 0:
+        remedies += _new_foam(found, lack)
+    else:
+        remedies += _new_ballast(found, -lack)
+    return tuple(remedies)
+
+
+def lift_per_metre(foam: Foam, density: float) -> float:
+    """What a metre of foam lifts in water of a density [kg/m]."""
+    return pi / 4 * (foam.outside_diameter**2 - foam.hole**2) * (density - foam.density)
+
+
+def _resized_foam(found: Survey, lack: float) -> list[Remedy]:
+    """Every float scaled alike, cut to whole steps of foam or, if that is too coarse, of the ruler."""
+    design = found.design
+    foams = {foam.id: foam for foam in design.supplies.foams}
+    lift = sum(
+        lift_per_metre(foams[piece.foam], found.balance.density) * piece.length
+        for piece in found.arrangement.floats
+    )
+    if lift <= 0 or lift + lack <= 0:
+        return []
+    factor = (lift + lack) / lift
+    remedies = []
+    for step in (FOAM_STEP[design.units], ruler_step(design.units)):
+        edit = partial(_scaled_foam, factor=factor, step=step)
+        after = edit(design).arrangement.floats
+        changes = dict.fromkeys(
+            f"{length(a.length, design.units)} to {length(b.length, design.units)}"
+            for a, b in zip(found.arrangement.floats, after, strict=True)
+            if a.length != b.length
+        )
+        if changes:
+            remedies.append(Remedy(f"Cut the foam from {', '.join(list(changes)[:3])}", edit))
+    return remedies
+
+
+def _scaled_foam(design: Design, factor: float, step: float) -> Design:
+    def scaled(piece: Float) -> Float:
+        return piece.but(length=max(step, snap(round(piece.length * factor / step) * step)))
+
+    return fit_floats(floats_changed(design, scaled))
+
+
+def _resized_ballast(found: Survey, lack: float) -> list[Remedy]:
+    """Every weight scaled alike."""
+    wet = sum(_wet(piece, found.balance.density) for piece in found.arrangement.ballasts)
+    if wet <= 0 or wet - lack <= 0:
+        return []
+    edit = partial(_scaled_ballast, factor=(wet - lack) / wet)
+    before = sum(piece.mass for piece in found.arrangement.ballasts)
+    after = sum(piece.mass for piece in edit(found.design).arrangement.ballasts)
+    return [Remedy(f"Change the weights from {grams(before)} to {grams(after)} together", edit)]
+
+
+def _wet(piece: Ballast, density: float) -> float:
+    return piece.mass * (1 - density / piece.density)
+
+
+def _scaled_ballast(design: Design, factor: float) -> Design:
+    def scaled(piece: Ballast) -> Ballast:
+        return piece.but(mass=max(BALLAST_STEP, round(piece.mass * factor / BALLAST_STEP) * BALLAST_STEP))
+
+    return ballasts_changed(design, scaled)
+
+
+def _new_foam(found: Survey, lack: float) -> list[Remedy]:
+    """Foam threaded on the top bars that carry none, the same length on each."""
+    taken = {item.bar for item in (*found.arrangement.floats, *found.arrangement.thrusters)}
+    bars = [bar for bar in top_bars(found) if bar.id not in taken and bar.exposed > 0]
+    step = ruler_step(found.design.units)
+    remedies = []
+    for foam in found.design.supplies.foams:
+        each = lack / lift_per_metre(foam, found.balance.density) / max(1, len(bars))
+        size = min([round_down(each, step) + step, *(round_down(bar.exposed, step) for bar in bars)])
+        if bars and size > 0:
+            names = f"{len(bars)} pieces of {length(size, found.design.units)}"
+            edit = partial(_with_foam, foam=foam.id, size=size, bars=bars)
+            remedies.append(Remedy(f"Thread {names} of {foam.name} on the top bars", edit))
+    return remedies
+
+
+def _with_foam(design: Design, foam: str, size: float, bars: list[BarPlace]) -> Design:
+    for bar in bars:
+        new = Float(
+            id=free_id(design.arrangement, "f"),
+            name=f"float on {bar.name}"[:80],
+            foam=foam,
+            bar=bar.id,
+            length=size,
+        )
+        design = design.arranged(floats=(*design.arrangement.floats, new))
+    return fit_floats(design)
+
+
+def _new_ballast(found: Survey, excess: float) -> list[Remedy]:
+    """Steel on the lowest bars, the same on each."""
+    bars = bottom_bars(found)
+    if not bars:
+        return []
+    each = excess / (1 - found.balance.density / STEEL_DENSITY) / len(bars)
+    mass = max(BALLAST_STEP, round(each / BALLAST_STEP) * BALLAST_STEP)
+    edit = partial(with_ballast, mass=mass, bars=bars)
+    return [Remedy(f"Strap {grams(mass)} of coated steel under each of {len(bars)} low bars", edit)]
+
+
+def with_ballast(design: Design, mass: float, bars: list[BarPlace]) -> Design:
+    """The design with a steel weight [kg] strapped under the middle of each of some bars."""
+    for bar in bars:
+        new = Ballast(
+            id=free_id(design.arrangement, "w"), name=f"weight on {bar.name}"[:80], bar=bar.id, mass=mass
+        )
+        design = design.arranged(ballasts=(*design.arrangement.ballasts, new))
+    return design
+
+
+def top_bars(found: Survey) -> list[BarPlace]:
+    """The level bars at the top, those that run fore and aft if there are any."""
+    return _extreme_bars(found, 1)
+
+
+def bottom_bars(found: Survey) -> list[BarPlace]:
+    """The level bars at the bottom, those that run fore and aft if there are any."""
+    return _extreme_bars(found, -1)
+
+
+def _extreme_bars(found: Survey, sign: int) -> list[BarPlace]:
+    flat = [bar for bar in found.frame.bars.values() if abs(bar.along[2]) < 0.1]
+    if not flat:
+        return []
+    end = max(sign * bar.start[2] for bar in flat)
+    there = [bar for bar in flat if sign * bar.start[2] > end - 1e-6]
+    return [bar for bar in there if abs(bar.along[0]) > 0.9] or there
+
+
+def floats_up(found: Survey) -> tuple[Remedy, ...]:
+    """Floats moved to the top bars, weights to the lowest, or more of both."""
+    raised = partial(_raised, to=[bar.id for bar in top_bars(found)])
+    lowered = partial(_lowered, to=[bar.id for bar in bottom_bars(found)])
+    ways: list[Remedy] = []
+    if found.arrangement.floats:
+        ways.append(Remedy("Move the floats to the top bars", raised))
+    if found.arrangement.ballasts:
+        ways.append(Remedy("Move the weights to the lowest bars", lowered))
+    if found.arrangement.floats and found.arrangement.ballasts:
+        ways.append(
+            Remedy(
+                "Move the floats to the top and the weights to the lowest bars", lambda d: lowered(raised(d))
+            )
+        )
+    return (*ways, *_more_of_both(found))
+
+
+def _more_of_both(found: Survey) -> list[Remedy]:
+    """Weights added below and as much foam as they ask for above."""
+    bars = bottom_bars(found)
+    remedies = []
+    for mass in (0.05, 0.1, 0.2, 0.4):
+        added = partial(with_ballast, mass=mass, bars=bars)
+        after = survey(added(found.design))
+        for lift in _resized_foam(after, aim(after) - after.balance.spare)[:1] if bars else ():
+            label = f"Strap {grams(mass)} under each of {len(bars)} low bars, then: {lift.label}"
+            edit = partial(_both, first=added, second=lift.edit)
+            remedies.append(Remedy(label, edit))
+    return remedies
+
+
+def _both(design: Design, first: Edit, second: Edit) -> Design:
+    return second(first(design))
+
+
+def _nearest(part: Part, bars: list[BarPlace]) -> BarPlace:
+    x, y, _ = part.volume_centre
+    return min(bars, key=lambda bar: (bar.point(0.5)[0] - x) ** 2 + (bar.point(0.5)[1] - y) ** 2)
+
+
+def _raised(design: Design, to: list[str]) -> Design:
+    found = survey(design)
+    parts = {part.id: part for part in found.parts if part.kind == "float"}
+    bars = [found.frame.bars[bar] for bar in to]
+    moved = floats_changed(design, lambda piece: piece.but(bar=_nearest(parts[piece.id], bars).id))
+    return fit_floats(moved)
+
+
+def _lowered(design: Design, to: list[str]) -> Design:
+    found = survey(design)
+    parts = {part.id: part for part in found.parts if part.kind == "ballast"}
+    bars = [found.frame.bars[bar] for bar in to]
+    return ballasts_changed(design, lambda piece: piece.but(bar=_nearest(parts[piece.id], bars).id))

@@ -1,0 +1,56 @@
+"""Remedies for floats: cut and slid onto the pipe that shows."""
+
+from functools import partial
+
+from model.coach.finding import Remedy
+from model.coach.remedies.changes import floats_changed, round_down, ruler_step
+from model.coach.sentences import length
+from model.design import Design, Float
+from model.frame.layout import BarPlace, lay_out
+from model.survey import Survey
+
+SPARE_ROOM = 1e-6
+"""[m] Kept from the ends, so that rounding does not push a float over them."""
+
+
+def shorten(survey: Survey, piece: Float) -> tuple[Remedy, ...]:
+    """Cut a float to the pipe that shows on its bar."""
+    bar = survey.frame.bars[piece.bar]
+    fitted = _fitted(piece, bar, ruler_step(survey.design.units))
+    if fitted is None:
+        return (Remedy(f"Take {piece.name} away", partial(_without_float, piece=piece.id)),)
+    label = f"Cut {piece.name} to {length(fitted.length, survey.design.units)}"
+    return (Remedy(label, partial(_replaced, new=fitted)),)
+
+
+def slide_in(survey: Survey, piece: Float) -> tuple[Remedy, ...]:
+    """Slide a float onto the pipe that shows."""
+    fitted = _fitted(piece, survey.frame.bars[piece.bar], ruler_step(survey.design.units))
+    return (Remedy(f"Slide {piece.name} in", partial(_replaced, new=fitted)),) if fitted else ()
+
+
+def fit_floats(design: Design) -> Design:
+    """The design with each float cut and slid so that it lies on the pipe that shows, where it can."""
+    bars = lay_out(design, design.arrangement).bars
+    step = ruler_step(design.units)
+    return floats_changed(design, lambda piece: _fitted(piece, bars[piece.bar], step) or piece)
+
+
+def _fitted(piece: Float, bar: BarPlace, step: float) -> Float | None:
+    """A float cut and slid onto the pipe that shows, or None where nothing of it would be left."""
+    size = piece.length
+    if size > bar.exposed:
+        size = round_down(bar.exposed, step)
+    if size <= 0 or bar.spacing <= 0:
+        return None
+    low, high = bar.faces[0] + size / 2 + SPARE_ROOM, bar.spacing - bar.faces[1] - size / 2 - SPARE_ROOM
+    middle = min(max(piece.at * bar.spacing, low), high) if low <= high else (low + high) / 2
+    return piece.but(length=size, at=middle / bar.spacing)
+
+
+def _replaced(design: Design, new: Float) -> Design:
+    return floats_changed(design, lambda piece: new if piece.id == new.id else piece)
+
+
+def _without_float(design: Design, piece: str) -> Design:
+    return design.arranged(floats=tuple(item for item in design.arrangement.floats if item.id != piece))

@@ -1,0 +1,116 @@
+"""Remedies for the frame and its fittings."""
+
+from functools import partial
+
+from model.coach.finding import Remedy
+from model.coach.remedies.changes import planes_moved, round_up, ruler_step
+from model.coach.sentences import length
+from model.design import Design, Pipe, equipment
+from model.fittings.match import catalogue
+from model.frame.layout import BarPlace, JointPlace, ways
+from model.survey import Survey
+
+FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
+
+
+def close_end(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
+    """Put a cap on a loose end, or take the bar away."""
+    found: list[Remedy] = []
+    needed = ways(joint.arms)
+    caps = catalogue(survey.design.stock).matches(needed) if needed else ()
+    for match in caps:
+        if not match.spare:
+            found.append(
+                Remedy(
+                    f"Put a {match.fitting.name} on it",
+                    partial(pick_fitting, joint=joint.id, fitting=match.fitting.id),
+                )
+            )
+    bar = survey.frame.bars[joint.arms[0].bar]
+    if not any(item.bar == bar.id for item in equipment(survey.arrangement)):
+        found.append(Remedy(f"Take {bar.name} away", partial(without_bars, bars={bar.id})))
+    return tuple(found)
+
+
+def clear_pick(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
+    """Let the coach choose the fitting again."""
+    needed = ways(joint.arms)
+    match = catalogue(survey.design.stock).match(needed, None) if needed else None
+    if match is None:
+        return ()
+    return (Remedy(f"Use a {match.fitting.name} there", partial(pick_fitting, joint=joint.id, fitting=None)),)
+
+
+def drop_group(survey: Survey, group: frozenset[str]) -> tuple[Remedy, ...]:
+    """Take a piece of frame away that carries nothing."""
+    bars = {bar.id for bar in survey.frame.bars.values() if bar.joints[0] in group}
+    if any(item.bar in bars for item in equipment(survey.arrangement)):
+        return ()
+    count = "its bar" if len(bars) == 1 else f"its {len(bars)} bars"
+    label = f"Take the smaller piece away ({count})" if bars else "Take the joint away that holds nothing"
+    return (Remedy(label, partial(without_bars, bars=bars, joints=group)),)
+
+
+def spread_joints(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:
+    """Move the planes at one end or the other apart, as far as the fittings need."""
+    unit = survey.design.units
+    need = round_up(-bar.exposed, ruler_step(unit))
+    joints = {joint.id: joint for joint in survey.arrangement.joints}
+    start, end = joints[bar.joints[0]], joints[bar.joints[1]]
+    found: list[Remedy] = []
+    for joint, far, sign in ((end, start, 1), (start, end, -1)):
+        moves = {
+            plane: sign * need * (1 if step > 0 else -1)
+            for plane, other, step in zip(joint.planes, far.planes, bar.along, strict=True)
+            if plane != other and step
+        }
+        names = " and ".join(_plane_name(survey, plane) for plane in moves)
+        label = f"Move {names} outwards by {length(need, unit)}"
+        found.append(Remedy(label, partial(planes_moved, by=moves)))
+    return tuple(found)
+
+
+def allowed_pipe(survey: Survey, pipe: Pipe) -> tuple[Remedy, ...]:
+    """Make the bars of an allowed pipe that the stock holds."""
+    allowed = {name.casefold() for name in survey.design.brief.materials}
+    return tuple(
+        Remedy(f"Make them of {other.name}", partial(_repiped, old=pipe.id, new=other.id))
+        for other in survey.design.stock.pipes
+        if other.material.casefold() in allowed
+    )
+
+
+def pick_fitting(design: Design, joint: str, fitting: str | None) -> Design:
+    """The design with a fitting picked for a joint, or with None left to the coach."""
+    joints = tuple(
+        item.but(fitting=fitting) if item.id == joint else item for item in design.arrangement.joints
+    )
+    return design.arranged(joints=joints)
+
+
+def without_bars(design: Design, bars: set[str], joints: frozenset[str] = frozenset()) -> Design:
+    """The design without some bars, the joints that only they held, and what was fixed to them."""
+    arrangement = design.arrangement
+    kept = tuple(bar for bar in arrangement.bars if bar.id not in bars)
+    held = {joint for bar in kept for joint in (bar.start, bar.end)}
+    lost = {end for bar in arrangement.bars if bar.id in bars for end in (bar.start, bar.end)} - held
+    fixed = {
+        name: tuple(item for item in getattr(arrangement, name) if item.bar not in bars) for name in FIXED
+    }
+    tether = arrangement.tether if arrangement.tether and arrangement.tether.bar not in bars else None
+    remaining = tuple(joint for joint in arrangement.joints if joint.id not in lost | joints)
+    return design.arranged(bars=kept, joints=remaining, tether=tether, **fixed)
+
+
+def _plane_name(survey: Survey, plane: str) -> str:
+    arrangement = survey.arrangement
+    planes = (*arrangement.stations, *arrangement.sides, *arrangement.levels)
+    return next(item.name for item in planes if item.id == plane)
+
+
+def _repiped(design: Design, old: str, new: str) -> Design:
+    default = design.stock.pipes[0].id
+    bars = tuple(
+        bar.but(pipe=new) if (bar.pipe or default) == old else bar for bar in design.arrangement.bars
+    )
+    return design.arranged(bars=bars)

@@ -1,0 +1,80 @@
+"""Findings about thrusters, floats and money."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from model.coach.finding import About, Finding
+from model.coach.remedies import floats as float_remedy
+from model.coach.remedies import thrusters as thruster_remedy
+from model.coach.remedies.money import cheaper
+from model.coach.say import WHOLE, say
+from model.coach.sentences import length, money
+from model.design import COMPARISON_SLACK, Float, Move
+from model.frame.layout import BarPlace
+from model.survey import Survey
+
+MOVE_WORDS: dict[Move, str] = {
+    "ahead": "go ahead",
+    "astern": "go astern",
+    "up": "climb",
+    "down": "dive",
+    "turn": "turn",
+    "sideways": "go sideways",
+}
+
+
+def missing_mounts(survey: Survey) -> Iterator[Finding]:
+    """A thruster that nothing holds."""
+    for thruster in survey.arrangement.thrusters:
+        if thruster.mount is None:
+            about = About("thruster", thruster.id)
+            propose = partial(thruster_remedy.hold, survey, thruster)
+            yield say("thruster.mount-missing", "must", "thrusters", about, propose, thruster=thruster.name)
+
+
+def missing_moves(survey: Survey) -> Iterator[Finding]:
+    """A direction that the task needs and no thruster serves."""
+    for move in survey.design.brief.moves:
+        if move not in survey.thrust.moves:
+            propose = partial(thruster_remedy.drive, survey, move)
+            words = MOVE_WORDS[move]
+            yield say("thruster.move-missing", "must", "thrusters", About("move", move), propose, move=words)
+
+
+def long_floats(survey: Survey) -> Iterator[Finding]:
+    """A float longer than the pipe that shows on its bar, or past its end."""
+    unit = survey.design.units
+    for piece in survey.arrangement.floats:
+        bar = survey.frame.bars[piece.bar]
+        about = About("float", piece.id)
+        values = {"item": piece.name, "bar": bar.name}
+        if piece.length > bar.exposed + COMPARISON_SLACK:
+            values |= {"length": length(piece.length, unit), "room": length(max(0.0, bar.exposed), unit)}
+            propose = partial(float_remedy.shorten, survey, piece)
+            yield say("float.bar-short", "must", "floats", about, propose, **values)
+        elif (over := reach_past(piece, bar)) > COMPARISON_SLACK:
+            propose = partial(float_remedy.slide_in, survey, piece)
+            yield say("float.end-over", "must", "floats", about, propose, **values, over=length(over, unit))
+
+
+def reach_past(piece: Float, bar: BarPlace) -> float:
+    """How far a float reaches past the pipe that shows on its bar [m]; 0 or less where it fits."""
+    middle = piece.at * bar.spacing
+    low, high = middle - piece.length / 2, middle + piece.length / 2
+    return max(bar.faces[0] - low, high - (bar.spacing - bar.faces[1]))
+
+
+def over_budget(survey: Survey) -> Iterator[Finding]:
+    """The spending limit broken."""
+    bill = survey.bill
+    if bill.limit is not None and bill.left is not None and bill.over:
+        yield say(
+            "money.limit-over",
+            "must",
+            "money",
+            WHOLE,
+            partial(cheaper, survey),
+            spent=money(bill.spent, bill.currency),
+            over=money(-bill.left, bill.currency),
+            limit=money(bill.limit, bill.currency),
+        )

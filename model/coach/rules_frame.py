@@ -1,0 +1,136 @@
+"""Findings about the frame: what hangs together, and what can be built."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from functools import partial
+from itertools import pairwise
+
+from model.coach.finding import About, Finding
+from model.coach.remedies import frame as remedy
+from model.coach.say import WHOLE, say
+from model.coach.sentences import length, listed
+from model.design import COMPARISON_SLACK
+from model.frame.layout import BarPlace
+from model.survey import Survey
+from model.vectors import Vector
+
+NAMES_SHOWN = 3
+"""How many joints a sentence names before it says "others"."""
+
+
+def no_frame(survey: Survey) -> Iterator[Finding]:
+    """A design without bars."""
+    if not survey.frame.bars:
+        yield say("frame.bars-none", "must", "layout", WHOLE)
+
+
+def loose_ends(survey: Survey) -> Iterator[Finding]:
+    """A bar end that meets no other bar and on which the team has put nothing."""
+    picked = {joint.id for joint in survey.arrangement.joints if joint.fitting}
+    for joint in survey.frame.joints.values():
+        if len(joint.arms) == 1 and joint.id not in picked:
+            bar = survey.frame.bars[joint.arms[0].bar]
+            about = About("joint", joint.id)
+            propose = partial(remedy.close_end, survey, joint)
+            yield say("frame.end-loose", "must", "layout", about, propose, bar=bar.name, joint=joint.name)
+
+
+def groups_apart(survey: Survey) -> Iterator[Finding]:
+    """A frame that does not hang together."""
+    groups = survey.frame.groups
+    for group in groups[1:]:
+        names = [joint.name for joint in survey.frame.joints.values() if joint.id in group]
+        shown = names[:NAMES_SHOWN] + (["others"] if len(names) > NAMES_SHOWN else [])
+        yield say(
+            "frame.groups-apart",
+            "must",
+            "layout",
+            About("joint", min(group)),
+            partial(remedy.drop_group, survey, group),
+            count=str(len(groups)),
+            joints=listed(shown),
+        )
+
+
+def joints_close(survey: Survey) -> Iterator[Finding]:
+    """Two joints too close for their fittings, or in the same place."""
+    unit = survey.design.units
+    for bar in survey.frame.bars.values():
+        a, b = (survey.frame.joints[joint].name for joint in bar.joints)
+        about = About("bar", bar.id)
+        if bar.spacing < COMPARISON_SLACK:
+            yield say("frame.joints-together", "must", "layout", about, a=a, b=b)
+        elif bar.exposed < -COMPARISON_SLACK:
+            yield say(
+                "frame.joints-close",
+                "must",
+                "layout",
+                about,
+                partial(remedy.spread_joints, survey, bar),
+                a=a,
+                b=b,
+                spacing=length(bar.spacing, unit),
+                least=length(sum(bar.faces), unit),
+                short=length(-bar.exposed, unit),
+            )
+
+
+def crooked_bars(survey: Survey) -> Iterator[Finding]:
+    """A bar in a direction that no fitting serves."""
+    for joint in survey.frame.joints.values():
+        for arm in joint.arms:
+            bar = survey.frame.bars[arm.bar]
+            if arm.to is None and bar.spacing >= COMPARISON_SLACK and bar.joints[0] == joint.id:
+                yield say("frame.bar-crooked", "must", "layout", About("bar", bar.id), bar=bar.name)
+
+
+def overlapping_bars(survey: Survey) -> Iterator[Finding]:
+    """Two bars that lie in one line and share some of it."""
+    lines: dict[tuple[int, int, int], list[tuple[float, float, BarPlace]]] = defaultdict(list)
+    for bar in survey.frame.bars.values():
+        axis = _axis(bar.along)
+        if axis is not None and bar.spacing > 0:
+            across = [round(bar.start[other] * 1e6) for other in range(3) if other != axis]
+            low, high = sorted((bar.start[axis], bar.end[axis]))
+            lines[axis, across[0], across[1]].append((low, high, bar))
+    for spans in lines.values():
+        spans.sort(key=lambda span: span[:2])
+        for (_, reach, a), (begin, _, b) in pairwise(spans):
+            if begin < reach - COMPARISON_SLACK:
+                yield say("frame.bars-overlap", "must", "layout", About("bar", b.id), a=a.name, b=b.name)
+
+
+def long_bars(survey: Survey) -> Iterator[Finding]:
+    """A piece longer than the pipe on sale."""
+    unit = survey.design.units
+    for bar in survey.frame.bars.values():
+        longest = max((stick.length for stick in bar.pipe.sticks), default=None)
+        if longest is not None and bar.cut is not None and bar.cut > longest + COMPARISON_SLACK:
+            values = {"cut": length(bar.cut, unit), "longest": length(longest, unit)}
+            yield say("stock.bar-long", "must", "layout", About("bar", bar.id), bar=bar.name, **values)
+
+
+def disallowed_materials(survey: Survey) -> Iterator[Finding]:
+    """Pipe of a material that the brief does not allow."""
+    allowed = survey.design.brief.materials
+    folded = {name.casefold() for name in allowed}
+    used = {bar.pipe.id: bar.pipe for bar in survey.frame.bars.values()}
+    for pipe in used.values() if allowed else ():
+        if pipe.material.casefold() not in folded:
+            yield say(
+                "material.pipe-disallowed",
+                "must",
+                "stock",
+                About("pipe", pipe.id),
+                partial(remedy.allowed_pipe, survey, pipe),
+                pipe=pipe.name,
+                material=pipe.material,
+                allowed=listed(list(allowed)),
+            )
+
+
+def _axis(along: Vector) -> int | None:
+    for axis, step in enumerate(along):
+        if abs(step) > 1 - 1e-9:
+            return axis
+    return None

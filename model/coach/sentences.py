@@ -1,0 +1,99 @@
+"""The sentences of the coach, keyed by finding code, and the numbers in them as people read them.
+
+Severity and step stand beside the sentence where they are always the same.
+"""
+
+from model.units import Unit, format_length, format_mass
+
+SENTENCES: dict[str, str] = {
+    "frame.bars-none": "There is no frame yet: add bars, or start from a ready-made frame.",
+    "frame.end-loose": "{bar} ends at {joint} with nothing on its end: put a cap on it, or join another bar to it.",
+    "frame.groups-apart": "The frame is in {count} pieces that do not touch: {joints} hang apart from the rest.",
+    "frame.joints-close": "{a} and {b} are {spacing} apart, but their fittings need {least}: move them {short} further apart.",
+    "frame.joints-together": "{a} and {b} are in the same place: move one of their planes.",
+    "frame.bar-crooked": "{bar} runs neither straight nor at 45 degrees, so no fitting can hold it.",
+    "frame.bars-overlap": "{a} and {b} lie in the same line and overlap: end one where the other begins.",
+    "fitting.joint-unmatched": "No fitting in the stock fits {joint}, where bars leave {ways}.",
+    "fitting.pick-wrong": "The {fitting} picked for {joint} does not fit there: bars leave {ways}.",
+    "fitting.socket-spare": "The {fitting} at {joint} has an empty socket {ways}: it sticks out, and lets water in.",
+    "stock.bar-long": "{bar} needs {cut} of pipe, but the longest on sale is {longest}.",
+    "material.pipe-disallowed": "{pipe} is {material}, but the brief allows only {allowed}.",
+    "size.limit-over": "The vehicle is {size} {axis}, {over} over the limit of {limit}: {high} sticks out {high_side} and {low} {low_side}.",
+    "thruster.mount-missing": "{thruster} has nothing that holds it: choose a mount.",
+    "thruster.move-missing": "The task needs the vehicle to {move}, but no thruster does that.",
+    "float.bar-short": "{item} is {length} long, but {bar} has only {room} of pipe showing.",
+    "float.end-over": "{item} reaches {over} past the pipe that shows on {bar}: slide it towards the middle.",
+    "balance.weight-over": "Too heavy: it sinks with {net} ({percent} of what it displaces); aim at 10 to 40 g that float.",
+    "balance.lift-little": "Only {net} of spare buoyancy ({percent} of what it displaces, and {least} is the least): aim at 10 to 40 g.",
+    "balance.lift-over": "Too light: it floats up with {net} ({percent} of what it displaces, and {most} is the most).",
+    "balance.thrust-taken": "It floats up with {net}, {share} of the {thrust} that push it down: at most {most} leaves enough to work with.",
+    "balance.thrust-beaten": "It floats up with {net}, more than the {thrust} that push it down: it cannot dive.",
+    "balance.thrust-sunk": "It sinks with {net}, more than the {thrust} that push it up: it cannot come back.",
+    "balance.trim-off": "At rest it lies {trim}; within {limit} degrees is level enough.",
+    "balance.order-inverted": "It rolls over: the middle of its lift is {bg} below the middle of its weight. Floats go high, weights low.",
+    "balance.bg-small": "It is tender: its lift acts only {bg} above its weight, and {least} is the least that feels steady.",
+    "opening.none-flooded": "The pipes should flood, but no hole lets the water in and the air out.",
+    "opening.drain-missing": "No hole under a lowest pipe: the frame never drains.",
+    "opening.in-sealed": "{item} is a hole in a frame that is sealed: it would flood.",
+    "opening.socket-open": "{joint} has an empty socket, but the frame is sealed: it would flood.",
+    "opening.hole-small": "{item} is {diameter} wide: under {least} the skin of the water holds the air back.",
+    "opening.hole-wide": "{item} is {diameter} wide, and its pipe only {pipe}.",
+    "money.limit-over": "The bill is {spent}, which is {over} over the limit of {limit}.",
+}
+
+
+def direction_words(direction: tuple[int, int, int]) -> str:
+    """A direction in words.
+
+    >>> direction_words((1, 0, -1))
+    'ahead and down'
+    """
+    names = (("ahead", "aft"), ("to port", "to starboard"), ("up", "down"))
+    return " and ".join(pair[step < 0] for pair, step in zip(names, direction, strict=True) if step)
+
+
+def ways_words(directions: list[tuple[int, int, int]]) -> str:
+    """Several directions in words, in a fixed order."""
+    return listed([direction_words(direction) for direction in sorted(directions, reverse=True)])
+
+
+def listed(words: list[str]) -> str:
+    """Words with commas and a final "and".
+
+    >>> listed(["up", "down", "aft"])
+    'up, down and aft'
+    """
+    return (
+        words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1] if words else "nowhere"
+    )
+
+
+def trim_words(pitch: float | None, roll: float | None) -> str:
+    """Trim in words.
+
+    >>> trim_words(3.25, -12.0)
+    'bow up 3.2 degrees, starboard side up 12.0 degrees'
+    """
+    if pitch is None or roll is None:
+        return "any way round, since nothing rights it"
+    words = [
+        f"{high if angle > 0 else low} up {abs(angle):.1f} degrees"
+        for angle, high, low in ((pitch, "bow", "stern"), (roll, "port side", "starboard side"))
+        if abs(angle) >= 0.05
+    ]
+    return ", ".join(words) if words else "level"
+
+
+def length(metres: float, unit: Unit) -> str:
+    """A length [m] for a sentence."""
+    return format_length(metres, unit)
+
+
+def grams(kilograms: float) -> str:
+    """A mass [kg] without its sign, for a sentence."""
+    return format_mass(abs(kilograms))
+
+
+def money(amount: float, currency: str) -> str:
+    """An amount of money for a sentence."""
+    return f"{amount:.2f} {currency}"

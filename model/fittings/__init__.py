@@ -1,0 +1,1 @@
+"""Which fittings of the stock go on a joint."""

@@ -1,0 +1,1 @@
+"""The frame on its planes: joints, bars, and what to saw."""

@@ -1,0 +1,1 @@
+"""What the vehicle costs, against the spending limit."""

@@ -1,0 +1,125 @@
+"""The bill: a line for each kind of thing bought, and what is left of the limit."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil
+from typing import Literal
+
+from model.design import COMPARISON_SLACK, Arrangement, Design
+from model.frame.layout import Frame
+from model.frame.letters import cut_list
+from model.money.sticks import cheapest_purchase
+
+LineKind = Literal["pipe", "fitting", "motor", "mount", "foam", "ballast", "attachment", "tether"]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A kind of thing bought; ``id`` is that of the stock, supply or item whose price it is."""
+
+    kind: LineKind
+    id: str
+    name: str
+    quantity: int
+    each: float
+    counts: bool
+
+    @property
+    def total(self) -> float:
+        """What all of them cost."""
+        return self.each * self.quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Bill:
+    """All lines, and the sums of those that count against the limit.
+
+    Attributes:
+        unsold: ids of pipe sizes for which no length on sale is long enough or none is listed.
+    """
+
+    lines: tuple[Line, ...]
+    limit: float | None
+    currency: str
+    unsold: tuple[str, ...]
+
+    @property
+    def spent(self) -> float:
+        """What counts against the limit."""
+        return round(sum(line.total for line in self.lines if line.counts), 2)
+
+    @property
+    def free(self) -> float:
+        """What is on the bill but does not count."""
+        return round(sum(line.total for line in self.lines if not line.counts), 2)
+
+    @property
+    def left(self) -> float | None:
+        """What is left of the limit, below zero if it is broken; None without a limit."""
+        return None if self.limit is None else round(self.limit - self.spent, 2)
+
+    @property
+    def over(self) -> bool:
+        """Whether the limit is broken."""
+        return self.left is not None and self.left < -COMPARISON_SLACK
+
+
+def bill(design: Design, arrangement: Arrangement, frame: Frame) -> Bill:
+    """What one arrangement costs, with sticks and foam tubes bought whole."""
+    pipe_lines = list(_pipes(design, frame))
+    lines = [line for line in pipe_lines if isinstance(line, Line)]
+    unsold = tuple(line for line in pipe_lines if isinstance(line, str))
+    lines += [*_fittings(design, frame), *_supplies(design, arrangement), *_items(arrangement)]
+    return Bill(tuple(lines), design.brief.spending_limit, design.brief.currency, unsold)
+
+
+def _pipes(design: Design, frame: Frame) -> Iterator[Line | str]:
+    """A line for each pipe size, or its id where it cannot be bought."""
+    for pipe in design.stock.pipes:
+        cuts = [
+            group.cut
+            for group in cut_list(frame.bars.values())
+            if group.pipe.id == pipe.id
+            for _ in group.bars
+        ]
+        if not cuts:
+            continue
+        purchase = cheapest_purchase(pipe, cuts, design.stock.kerf)
+        if purchase is None:
+            yield pipe.id
+        else:
+            yield Line("pipe", pipe.id, pipe.name, purchase.quantity, purchase.stick.price, pipe.counts)
+
+
+def _fittings(design: Design, frame: Frame) -> Iterator[Line]:
+    used = Counter(joint.match.fitting.id for joint in frame.joints.values() if joint.match)
+    for fitting in design.stock.fittings:
+        if used[fitting.id]:
+            yield Line("fitting", fitting.id, fitting.name, used[fitting.id], fitting.price, fitting.counts)
+
+
+def _supplies(design: Design, arrangement: Arrangement) -> Iterator[Line]:
+    motors = Counter(thruster.motor for thruster in arrangement.thrusters)
+    mounts = Counter(thruster.mount for thruster in arrangement.thrusters)
+    for motor in design.supplies.motors:
+        if motors[motor.id]:
+            yield Line("motor", motor.id, motor.name, motors[motor.id], motor.price, motor.counts)
+    for mount in design.supplies.mounts:
+        if mounts[mount.id]:
+            yield Line("mount", mount.id, mount.name, mounts[mount.id], mount.price, mount.counts)
+    for foam in design.supplies.foams:
+        length = sum(piece.length for piece in arrangement.floats if piece.foam == foam.id)
+        if length:
+            tubes = ceil(length / foam.sold_length - COMPARISON_SLACK)
+            yield Line("foam", foam.id, foam.name, tubes, foam.price, foam.counts)
+
+
+def _items(arrangement: Arrangement) -> Iterator[Line]:
+    for ballast in arrangement.ballasts:
+        yield Line("ballast", ballast.id, ballast.name, 1, ballast.price, ballast.counts)
+    for item in arrangement.attachments:
+        yield Line("attachment", item.id, item.name, 1, item.price, item.counts)
+    tether = arrangement.tether
+    if tether:
+        yield Line("tether", tether.id, tether.name, 1, tether.price, tether.counts)

@@ -1,0 +1,53 @@
+"""Sawn pieces packed into the lengths on sale, to know what pipe costs."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from model.design import COMPARISON_SLACK, Pipe, Stick
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """A number of sticks of one length."""
+
+    stick: Stick
+    quantity: int
+
+    @property
+    def price(self) -> float:
+        """Of all of them together."""
+        return self.stick.price * self.quantity
+
+
+def cheapest_purchase(pipe: Pipe, cuts: Iterable[float], kerf: float) -> Purchase | None:
+    """The length on sale from which these cuts [m] come cheapest, or None where none is long enough.
+
+    Each length is tried on its own, filled longest piece first (first fit).  Pieces l fit a stick S if
+    the sum of (l + kerf) is at most S + kerf, since the last piece needs no cut behind it.
+    """
+    pieces = sorted(cuts, reverse=True)
+    offers = [
+        Purchase(stick, quantity)
+        for stick in pipe.sticks
+        if (quantity := sticks_needed(pieces, stick.length, kerf)) is not None
+    ]
+    return min(offers, key=lambda offer: (offer.price, offer.stick.length), default=None)
+
+
+def sticks_needed(pieces: list[float], stick: float, kerf: float) -> int | None:
+    """How many sticks [m] the pieces [m] need, taken in this order; None if one is longer than a stick.
+
+    >>> sticks_needed([15.0] * 8, 120.0, 0.0), sticks_needed([15.0] * 8, 120.0, 0.0625)
+    (1, 2)
+    """
+    room: list[float] = []
+    for piece in pieces:
+        if piece > stick + COMPARISON_SLACK:
+            return None
+        for number, left in enumerate(room):
+            if piece + kerf <= left + COMPARISON_SLACK:
+                room[number] -= piece + kerf
+                break
+        else:
+            room.append(stick - piece)
+    return len(room)

@@ -1,0 +1,62 @@
+"""The report on a design: its survey and the coach's findings, and remedies proved on demand."""
+
+from dataclasses import dataclass
+
+from pydantic import ValidationError
+
+from model.coach.coach import findings
+from model.coach.finding import About, Finding, Remedy
+from model.design import Design
+from model.survey import Survey, survey
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What the screens, the sheets and the command line show of one design."""
+
+    design: Design
+    survey: Survey
+    findings: tuple[Finding, ...]
+
+    @property
+    def musts(self) -> tuple[Finding, ...]:
+        """The findings that must be put right."""
+        return tuple(finding for finding in self.findings if finding.severity == "must")
+
+    @property
+    def verdict(self) -> str:
+        """ "ready" where nothing must be put right, else "fix"."""
+        return "fix" if self.musts else "ready"
+
+
+def review(design: Design) -> Report:
+    """The report on a design."""
+    results = survey(design)
+    return Report(design, results, findings(results))
+
+
+def proven_remedy(report: Report, finding: Finding) -> Remedy | None:
+    """The first remedy that really clears a finding without a new must, or None.
+
+    Each candidate is applied to the design of the report and the result reviewed.
+    """
+    before = {other.key for other in report.musts}
+    for remedy in finding.propose():
+        after = after_remedy(report.design, remedy)
+        if after and _clears(finding, before, after):
+            return remedy
+    return None
+
+
+def after_remedy(design: Design, remedy: Remedy) -> Report | None:
+    """The report on a design with a remedy applied, or None where the result is not a valid design."""
+    try:
+        return review(remedy.edit(design))
+    except ValidationError:
+        return None
+
+
+def _clears(finding: Finding, before: set[tuple[str, About]], after: Report) -> bool:
+    remains = {other.key for other in after.findings}
+    new_musts = {other.key for other in after.musts} - before
+    return finding.key not in remains and not new_musts

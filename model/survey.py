@@ -1,0 +1,48 @@
+"""Everything that is worked out from one design: numbers only, and nothing that can fail."""
+
+from dataclasses import dataclass
+
+from model.design import Arrangement, Design
+from model.extents import Extents, extents
+from model.frame.layout import Frame, lay_out
+from model.frame.letters import CutGroup, cut_list
+from model.money.bill import Bill, bill
+from model.parts import Part
+from model.thrust.moves import Thrust, thrust
+from model.vehicle import parts_of
+from model.water.balance import Balance, balance
+from model.water.density import water_density
+
+
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """The results of one arrangement of a design."""
+
+    design: Design
+    arrangement: Arrangement
+    frame: Frame
+    cuts: tuple[CutGroup, ...]
+    parts: tuple[Part, ...]
+    extents: Extents
+    balance: Balance
+    thrust: Thrust
+    bill: Bill
+
+
+def survey(design: Design) -> Survey:
+    """The results of the first arrangement.  Never raises on a design that loads."""
+    arrangement = design.arrangement
+    frame = lay_out(design, arrangement)
+    parts = parts_of(design, arrangement, frame)
+    floating = balance(parts, water_density(design.brief.water))
+    return Survey(
+        design=design,
+        arrangement=arrangement,
+        frame=frame,
+        cuts=cut_list(frame.bars.values()),
+        parts=parts,
+        extents=extents(parts, design.brief.size_limit),
+        balance=floating,
+        thrust=thrust(design, arrangement, frame, floating.g),
+        bill=bill(design, arrangement, frame),
+    )

@@ -1,0 +1,1 @@
+"""The vehicle in the water: density, buoyancy and trim."""
