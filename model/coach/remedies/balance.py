@@ -32,6 +32,10 @@ AIM_SHARE = (0.006, 0.02)
 """Least and most of what is displaced that is aimed at, well inside 0.3 to 3 %."""
 AIM_OF_THRUST = 0.2
 """Most of the down thrust that is aimed at, inside 25 %."""
+SAME_LEVEL = 1e-6
+"""[m] Bars whose heights differ by less lie at one level."""
+FoamPlace = tuple[BarPlace, str | None]
+"""A bar for foam, and the side that it is strapped to; None where it is threaded."""
 BALLAST_STEP = 0.005
 """[kg] Washers and rod are weighed out in steps of 5 g (common practice)."""
 
@@ -115,29 +119,46 @@ def _scaled_ballast(design: Design, factor: float) -> Design:
 
 
 def _new_foam(found: Survey, lack: float) -> list[Remedy]:
-    """Foam threaded on the top bars that carry none, the same length on each."""
-    taken = {item.bar for item in (*found.arrangement.floats, *found.arrangement.thrusters)}
-    bars = [bar for bar in top_bars(found) if bar.id not in taken and bar.exposed > 0]
+    """Foam on the top bars that carry none, the same length on each."""
     step = ruler_step(found.design.units)
     remedies = []
     for foam in found.design.supplies.foams:
-        each = lack / lift_per_metre(foam, found.balance.density) / max(1, len(bars))
-        size = min([round_down(each, step) + step, *(round_down(bar.exposed, step) for bar in bars)])
-        if bars and size > 0:
-            names = f"{len(bars)} pieces of {length(size, found.design.units)}"
-            edit = partial(_with_foam, foam=foam.id, size=size, bars=bars)
-            remedies.append(Remedy(f"Thread {names} of {foam.name} on the top bars", edit))
+        for how, places in _foam_places(found):
+            each = lack / lift_per_metre(foam, found.balance.density) / len(places)
+            room = min(round_down(bar.exposed, step) for bar, _ in places)
+            size = min(round_down(each, step) + step, room)
+            if size > 0:
+                pieces = f"{len(places)} pieces of {length(size, found.design.units)}"
+                edit = partial(_with_foam, foam=foam.id, size=size, places=places)
+                remedies.append(Remedy(f"{how[0]} {pieces} of {foam.name} {how[1]}", edit))
     return remedies
 
 
-def _with_foam(design: Design, foam: str, size: float, bars: list[BarPlace]) -> Design:
-    for bar in bars:
+def _foam_places(found: Survey) -> list[tuple[tuple[str, str], list[FoamPlace]]]:
+    """Sets of bars for new foam, each with the words for it: along, across, or strapped on the inside."""
+    taken = {item.bar for item in (*found.arrangement.floats, *found.arrangement.thrusters)}
+    top = [bar for bar in level_bars_at(found, 1) if bar.id not in taken and bar.exposed > 0]
+    along = [bar for bar in top if abs(bar.along[0]) > 0.9]
+    across = [bar for bar in top if bar not in along]
+    middle = found.balance.g[1]
+    inside = [(bar, "-y" if bar.start[1] > middle else "+y") for bar in along]
+    ways: list[tuple[tuple[str, str], list[FoamPlace]]] = [
+        (("Thread", "on the top bars"), [(bar, None) for bar in along]),
+        (("Thread", "on the top cross bars"), [(bar, None) for bar in across]),
+        (("Strap", "inside the top bars"), list(inside)),
+    ]
+    return [(words, places) for words, places in ways if places]
+
+
+def _with_foam(design: Design, foam: str, size: float, places: list[FoamPlace]) -> Design:
+    for bar, beside in places:
         new = Float(
             id=free_id(design.arrangement, "f"),
             name=f"float on {bar.name}"[:80],
             foam=foam,
             bar=bar.id,
             length=size,
+            beside=beside,
         )
         design = design.arranged(floats=(*design.arrangement.floats, new))
     return fit_floats(design)
@@ -175,12 +196,15 @@ def bottom_bars(found: Survey) -> list[BarPlace]:
 
 
 def _extreme_bars(found: Survey, sign: int) -> list[BarPlace]:
-    flat = [bar for bar in found.frame.bars.values() if abs(bar.along[2]) < 0.1]
-    if not flat:
-        return []
-    end = max(sign * bar.start[2] for bar in flat)
-    there = [bar for bar in flat if sign * bar.start[2] > end - 1e-6]
+    there = level_bars_at(found, sign)
     return [bar for bar in there if abs(bar.along[0]) > 0.9] or there
+
+
+def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
+    """The level bars that lie highest (1) or lowest (-1)."""
+    flat = [bar for bar in found.frame.bars.values() if abs(bar.along[2]) < 0.1]
+    end = max((sign * bar.start[2] for bar in flat), default=0.0)
+    return [bar for bar in flat if sign * bar.start[2] > end - SAME_LEVEL]
 
 
 def floats_up(found: Survey) -> tuple[Remedy, ...]:
@@ -198,7 +222,9 @@ def floats_up(found: Survey) -> tuple[Remedy, ...]:
                 "Move the floats to the top and the weights to the lowest bars", lambda d: lowered(raised(d))
             )
         )
-    return (*ways, *_more_of_both(found))
+    lack = aim(found) - found.balance.spare
+    fresh = _new_foam(found, lack) if lack > 0 and not found.arrangement.floats else []
+    return (*ways, *_more_of_both(found), *fresh)
 
 
 def _more_of_both(found: Survey) -> list[Remedy]:
