@@ -138,8 +138,12 @@ def weights_by_kind(survey: Survey) -> dict[str, float]:
 
 
 def _point(at: Vector, survey: Survey) -> str:
-    ahead, port, up = (format_length(step, survey.design.units) for step in at)
-    return f"{ahead} ahead, {port} to port, {up} up from the zero point"
+    sides = (("ahead of", "aft of"), ("to port of", "to starboard of"), ("above", "below"))
+    words = [
+        f"{format_length(abs(step), survey.design.units)} {pair[step < 0]}"
+        for step, pair in zip(at, sides, strict=True)
+    ]
+    return f"{words[0]}, {words[1]} and {words[2]} the zero point"
 
 
 def _money(survey: Survey) -> Iterator[Quantity]:
