@@ -1,0 +1,116 @@
+"""The application: a first frame at once, then the model, then the session."""
+
+from __future__ import annotations
+
+import os
+from asyncio import to_thread
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from textual import work
+from textual.app import App, ComposeResult
+from textual.filter import LineFilter
+from textual.widgets import Static
+
+from tui.ascii import AsciiFilter
+from tui.themes import DARK, LIGHT
+
+if TYPE_CHECKING:
+    from tui.desk import Desk
+
+ASCII_VARIABLE = "POOLWRIGHT_ASCII"
+
+
+class Poolwright(App[None]):
+    """The guided session.
+
+    Args:
+        word: the file to open, "demo", or None to be asked.
+    """
+
+    TITLE = "Poolwright"
+    CSS_PATH = "app.tcss"
+    ENABLE_COMMAND_PALETTE = False
+
+    def __init__(self, word: str | None = None) -> None:
+        super().__init__()
+        self.word = word
+        self.desk: Desk | None = None
+        self.ascii_filter = AsciiFilter(enabled=os.environ.get(ASCII_VARIABLE, "") not in ("", "0"))
+        self.animation_level = "none"
+        self.register_theme(DARK)
+        self.register_theme(LIGHT)
+        self.theme = DARK.name
+
+    @property
+    def ascii_mode(self) -> bool:
+        """Whether the screen is shown in plain ASCII."""
+        return self.ascii_filter.enabled
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """The usual filters, and ours where it is wanted."""
+        usual = super().get_line_filters()
+        return [*usual, self.ascii_filter] if self.ascii_mode else usual
+
+    def compose(self) -> ComposeResult:
+        """The first frame: light, so that it is there at once."""
+        yield Static("Poolwright\nopening ...", id="opening")
+
+    def on_mount(self) -> None:
+        """Load the model once the first frame is painted."""
+        self.call_after_refresh(self.begin)
+
+    @work
+    async def begin(self) -> None:
+        """Load the model beside the screen, then begin."""
+        desk = await to_thread(_load_desk)
+        self.desk = desk(self)
+        await self.desk.begin(self.word)
+
+    def action_ascii(self) -> None:
+        """Plain ASCII, on or off."""
+        self.ascii_filter.enabled = not self.ascii_filter.enabled
+        self.refresh_css(animate=False)
+
+    def action_colours(self) -> None:
+        """Light or dark colours."""
+        self.theme = LIGHT.name if self.theme == DARK.name else DARK.name
+
+    @work
+    async def action_leave(self) -> None:
+        """Save and leave."""
+        if self.desk is None:
+            self.exit()
+        else:
+            await self.desk.quit()
+
+    @work
+    async def action_new_design(self) -> None:
+        """Begin from a starter, or open something else."""
+        if self.desk:
+            await self.desk.choose()
+
+    @work
+    async def action_open_file(self) -> None:
+        """Open a saved design."""
+        if self.desk:
+            await self.desk.open()
+
+    @work
+    async def action_save_as(self) -> None:
+        """Save under another name."""
+        if self.desk:
+            await self.desk.save_as()
+
+
+def _load_desk() -> type[Desk]:
+    from tui.desk import Desk
+
+    return Desk
+
+
+def run(word: str | None = None) -> int:
+    """Run the session; the exit status."""
+    app = Poolwright(word)
+    app.run()
+    return app.return_code or 0

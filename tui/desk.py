@@ -1,0 +1,170 @@
+"""What is done with whole designs: begin, open, save under another name, quit.
+
+Loaded after the first frame, since it brings the model.  Everything here runs in a worker of the
+app, so that it can wait for the answer of a dialog.
+"""
+
+from __future__ import annotations
+
+from asyncio import to_thread
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from model.errors import FileProblem
+from model.presets import presets
+from tui.dialogs.ask import Ask
+from tui.dialogs.files import FileDialog
+from tui.dialogs.naming import NamingDialog
+from tui.dialogs.start import StartDialog
+from tui.opening import Opened, demo_design, new_design, open_file
+from tui.screens.session import SessionScreen
+from tui.session import Session
+from tui.shelf import Recent, designs_folder, recents, remember
+
+if TYPE_CHECKING:
+    from tui.app import Poolwright
+
+DEMO = "demo"
+
+
+class Desk:
+    """The designs of one app; at most one is open.
+
+    Args:
+        app: where dialogs and the session are shown.
+    """
+
+    def __init__(self, app: Poolwright) -> None:
+        self.app = app
+        self.screen: SessionScreen | None = None
+        self._opened: Opened | None = None
+
+    async def begin(self, word: str | None) -> None:
+        """Open what was named on the command line, or ask."""
+        if word is None:
+            await self.choose()
+            return
+        problem = await self._try(demo_design if word == DEMO else partial(open_file, Path(word)))
+        if problem:
+            await self.choose(problem)
+        else:
+            await self._show()
+
+    async def choose(self, note: str = "") -> None:
+        """Ask what to do until a design is open, or the team goes back to the one that is."""
+        while True:
+            starters = await to_thread(presets, "starter")
+            dialog = StartDialog(recents(), starters, note, first=self.screen is None)
+            answer = await self.app.push_screen_wait(dialog)
+            if answer is None:
+                return
+            kind, _, name = answer.partition(":")
+            note = await self._take(kind, name)
+            if self._opened is not None:
+                await self._show()
+                return
+
+    async def _take(self, kind: str, name: str) -> str:
+        """Open what was chosen; a sentence where it did not work."""
+        if kind == "recent":
+            return await self._try(partial(open_file, Path(name)))
+        if kind == DEMO:
+            return await self._try(demo_design)
+        if kind == "starter":
+            title = await self.app.push_screen_wait(NamingDialog("Our vehicle", str(designs_folder())))
+            return await self._try(partial(new_design, name, title)) if title else ""
+        await self.ask_file()
+        return ""
+
+    async def ask_file(self) -> bool:
+        """Ask for a file and load it; whether one was."""
+        folder = designs_folder() if designs_folder().is_dir() else Path.cwd()
+        dialog = FileDialog("Which file do you want to open?", "Open", folder, self._try_file)
+        return bool(await self.app.push_screen_wait(dialog))
+
+    async def open(self) -> None:
+        """Ask for a file and show it in place of the design on screen."""
+        if await self.ask_file():
+            await self._show()
+
+    async def _try_file(self, path: Path) -> str:
+        return await self._try(partial(open_file, path))
+
+    async def _try(self, load: Callable[[], Opened]) -> str:
+        """Load a design in a thread; a sentence where it did not work."""
+        try:
+            self._opened = await to_thread(load)
+        except FileProblem as problem:
+            return str(problem)
+        return ""
+
+    async def _show(self) -> None:
+        """Show what was opened, after the question of what was left from last time."""
+        opened, self._opened = self._opened, None
+        if opened is None or not await self.leave():
+            return
+        session = Session(opened.design)
+        remembered = {recent.path: recent for recent in recents()}.get(str(opened.keeper.path))
+        seen, step = (remembered.seen, remembered.step) if remembered else ((), "brief")
+        screen = SessionScreen(session, opened.keeper, seen, step)
+        old, self.screen = self.screen, screen
+        await (self.app.switch_screen(screen) if old else self.app.push_screen(screen))
+        if opened.notes:
+            screen.said = " ".join(opened.notes)
+        if opened.left is not None:
+            await self._offer(screen, opened)
+        self.remember()
+
+    async def _offer(self, screen: SessionScreen, opened: Opened) -> None:
+        """Offer the work of last time that never reached the file."""
+        question = (
+            f"There is work from last time that was not saved (last: {opened.left_label}).\n\n"
+            "Do you want to take it? If you leave it, it is gone for good."
+        )
+        answer = await self.app.push_screen_wait(Ask(question, {"take": "Take it", "leave": "Leave it"}))
+        if answer == "leave":
+            opened.keeper.forget()
+        else:
+            screen.take_over("work from last time", opened.left)
+
+    async def leave(self) -> bool:
+        """Make the design on screen safe; False where the team wants to stay with it."""
+        screen = self.screen
+        if screen is None:
+            return True
+        self.remember()
+        if not await screen.save_now():
+            why = screen.keeper.problem or screen.keeper.why_not
+            question = f"Your changes are not in a file yet: {why}.\n\nWhat do you want to do?"
+            answers = {"as": "Save under another name", "stay": "Stay here", "leave": "Leave without them"}
+            answer = await self.app.push_screen_wait(Ask(question, answers))
+            if answer == "as":
+                return await self.save_as() and await self.leave()
+            if answer != "leave":
+                return False
+        screen.keeper.close()
+        return True
+
+    async def quit(self) -> None:
+        """Save and leave."""
+        if await self.leave():
+            self.app.exit()
+
+    async def save_as(self) -> bool:
+        """Ask for a new name and go on in it; whether it was saved."""
+        screen = self.screen
+        if screen is None:
+            return False
+        dialog = FileDialog("Save it as", "Save", screen.keeper.path, screen.save_under)
+        saved = bool(await self.app.push_screen_wait(dialog))
+        self.remember()
+        return saved
+
+    def remember(self) -> None:
+        """Put the design on screen at the top of what was open last; the demo stays apart."""
+        if self.screen is None or self.screen.keeper.path.parent.name == DEMO:
+            return
+        shown, path = self.screen.state, str(self.screen.keeper.path)
+        remember(Recent(path, self.screen.session.design.title, shown.step, tuple(sorted(shown.seen))))

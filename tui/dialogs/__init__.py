@@ -1,0 +1,1 @@
+"""Questions that come in front of the session."""

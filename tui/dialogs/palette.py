@@ -1,0 +1,76 @@
+"""All actions in one list, found by typing a part of the name."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical
+from textual.content import Content
+from textual.screen import ModalScreen
+from textual.widgets import Input, OptionList
+from textual.widgets.option_list import Option
+
+from tui.actions import ACTIONS, GO, Action
+
+
+class Palette(ModalScreen[str | None]):
+    """Gives the call of the action that was picked, or None.
+
+    Args:
+        dimmed: calls of the actions that cannot be done now.
+    """
+
+    BINDINGS: list[BindingType] = [
+        ("escape,f12", "dismiss(None)", "Back"),
+        Binding("down", "move('cursor_down')", "Next", show=False),
+        Binding("up", "move('cursor_up')", "Previous", show=False),
+        Binding("pagedown", "move('page_down')", "Further down", show=False),
+        Binding("pageup", "move('page_up')", "Further up", show=False),
+    ]
+
+    def __init__(self, dimmed: frozenset[str]) -> None:
+        self.dimmed = dimmed
+        super().__init__(classes="dialog")
+
+    def compose(self) -> ComposeResult:
+        """A field to type in over the list."""
+        with Vertical(classes="box tall"):
+            yield Input(placeholder="Type a part of the name, then Enter", id="part")
+            yield OptionList(id="found", compact=True)
+
+    def on_mount(self) -> None:
+        """Show every action."""
+        self._list("")
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        """Show the actions whose name or help has every word that was typed."""
+        self._list(event.value)
+
+    def on_input_submitted(self) -> None:
+        """Pick the one under the bar."""
+        found = self.query_one(OptionList)
+        if found.highlighted is not None:
+            found.action_select()
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Give what was picked."""
+        self.dismiss(event.option_id)
+
+    def action_move(self, where: str) -> None:
+        """Move the bar while the focus stays in the field."""
+        getattr(self.query_one(OptionList), f"action_{where}")()
+
+    def _list(self, typed: str) -> None:
+        words = typed.lower().split()
+        found = self.query_one(OptionList)
+        found.clear_options()
+        for action in (*ACTIONS, *GO):
+            if action.call != "palette" and all(w in f"{action.label} {action.help}".lower() for w in words):
+                found.add_option(Option(_line(action), id=action.action, disabled=action.call in self.dimmed))
+        found.action_first()
+
+
+def _line(action: Action) -> Content:
+    return Content.assemble(
+        (f"{action.key_name:<10}", "bold"), f"{action.label}: ", (action.help, "$text-muted")
+    )

@@ -1,0 +1,92 @@
+"""The first question: what do you want to do?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical
+from textual.content import Content
+from textual.screen import ModalScreen
+from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
+
+from tui.shelf import Recent
+
+if TYPE_CHECKING:
+    from model.presets import Preset
+
+KEYS = "Up and Down to choose, Enter to begin. F10 leaves."
+SHOWN_RECENT = 4
+
+
+class StartDialog(ModalScreen[str | None]):
+    """Gives "recent:PATH", "starter:NAME", "demo" or "open"; None for Esc, where that is allowed.
+
+    Args:
+        recent: what was open last.
+        starters: the frames to begin from.
+        note: a sentence to say first, such as why a file could not be opened.
+        first: whether nothing is open yet, so that there is nothing to go back to.
+    """
+
+    BINDINGS: list[BindingType] = [
+        ("escape", "back", "Back"),
+        Binding("f10,ctrl+q", "app.quit", "Quit", priority=True),
+    ]
+
+    def __init__(
+        self, recent: Iterable[Recent], starters: Iterable[Preset], note: str = "", first: bool = True
+    ) -> None:
+        self.recent, self.starters = tuple(recent)[:SHOWN_RECENT], tuple(starters)
+        self.note, self.first = note, first
+        super().__init__(classes="dialog")
+
+    def compose(self) -> ComposeResult:
+        """One list of everything there is to begin with."""
+        with Vertical(classes="box tall"):
+            yield Static("Poolwright: what do you want to do?", classes="title")
+            if self.note:
+                yield Static(Content(self.note), classes="error")
+            yield OptionList(*self._options(), compact=True)
+            yield Static(KEYS, classes="hint")
+
+    def on_mount(self) -> None:
+        """Put the bar on the first thing that can be chosen."""
+        self.query_one(OptionList).action_first()
+        self.query_one(OptionList).focus()
+
+    def _options(self) -> Iterator[Option]:
+        if self.recent:
+            yield _heading("Go on with")
+            for each in self.recent:
+                yield _option(f"recent:{each.path}", each.title, str(Path(each.path)))
+        yield _heading("Begin a new design from")
+        for preset in self.starters:
+            title = preset.title or preset.name
+            option = _option(f"starter:{preset.name}", title, preset.problem or preset.summary)
+            option.disabled = bool(preset.problem)
+            yield option
+        yield _heading("Or")
+        yield _option("demo", "Look at the demo", "a finished design to try things on, apart from your files")
+        yield _option("open", "Open a saved file", "one of yours, or one from a stick")
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Give what was chosen."""
+        self.dismiss(event.option_id)
+
+    def action_back(self) -> None:
+        """Back to the design on screen, if there is one."""
+        if not self.first:
+            self.dismiss(None)
+
+
+def _heading(text: str) -> Option:
+    return Option(Content.styled(text, "bold $text-primary"), disabled=True)
+
+
+def _option(id: str, name: str, detail: str) -> Option:
+    return Option(Content.assemble("  ", (name, "bold"), f": {detail}"), id=id)

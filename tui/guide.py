@@ -1,0 +1,88 @@
+"""The one line that always says the next thing to do, and the state of each step in words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from tui.steps import STEPS, Step
+
+if TYPE_CHECKING:
+    from model.coach.finding import About, Finding, Remedy
+    from model.review import Report
+
+    Key = tuple[str, About]
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What the session shows just now; every panel is bound to it.
+
+    Attributes:
+        step: the key of the step whose page is open.
+        seen: the keys of the steps that the team has opened.
+        proofs: what is known of remedies, by the key of the finding; None: nothing clears it.
+        everywhere: whether the findings of every step are listed, or of this one.
+    """
+
+    report: Report
+    step: str
+    seen: frozenset[str] = frozenset()
+    proofs: Mapping[Key, Remedy | None] = field(default_factory=dict)
+    everywhere: bool = False
+
+    @property
+    def listed(self) -> tuple[Finding, ...]:
+        """The findings to list, the worst first, in the order of the steps."""
+        found = self.report.findings
+        return tuple(found) if self.everywhere else tuple(f for f in found if f.step == self.step)
+
+    def remedy(self, finding: Finding) -> Remedy | None:
+        """The proved remedy of a finding, as far as it is known yet."""
+        return self.proofs.get(finding.key)
+
+
+@dataclass(frozen=True, slots=True)
+class NextThing:
+    """The next thing to do: a sentence, and what F3 and F5 act on."""
+
+    text: str
+    step: str
+    finding: Finding | None = None
+
+
+def musts(report: Report, step: str) -> int:
+    """How many findings of a step must be fixed."""
+    return sum(finding.step == step and finding.severity == "must" for finding in report.findings)
+
+
+def step_state(shown: Shown, step: Step) -> tuple[str, str]:
+    """The state of a step: its mark in the list, and the same in words."""
+    count = musts(shown.report, step.key)
+    if count:
+        return f"!{count}", f"{count} to fix"
+    return ("√", "done") if step.key in shown.seen else ("·", "not seen yet")
+
+
+def next_thing(shown: Shown) -> NextThing:
+    """The earliest step with something to do decides; then what should be better; then the tips."""
+    for step in STEPS:
+        for finding in shown.report.findings:
+            if finding.step == step.key and finding.severity == "must":
+                return _about(finding, shown)
+        if step.key not in shown.seen:
+            return NextThing(f"Open the step {step.title}. {step.purpose}", step.key)
+    for finding in shown.report.findings:
+        if finding.severity == "should":
+            return _about(finding, shown)
+    tips = sum(finding.severity == "tip" for finding in shown.report.findings)
+    more = f" There {'is one tip' if tips == 1 else f'are {tips} tips'} left to read." if tips else ""
+    return NextThing(f"Nothing must be fixed: this design is ready to build.{more}", shown.step)
+
+
+def _about(finding: Finding, shown: Shown) -> NextThing:
+    remedy = shown.remedy(finding)
+    offer = f" F5 takes this remedy: {remedy.label}." if remedy else ""
+    where = "" if finding.step == shown.step else " F3 goes there."
+    return NextThing(f"{finding.severity.upper()}: {finding.message}{offer}{where}", finding.step, finding)

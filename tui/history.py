@@ -1,0 +1,45 @@
+"""Undo and redo as a list of designs: an edit makes a new design, so going back is picking an old one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from model.design import Design
+
+MOST = 500
+"""How many steps back are kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """A design, and what was done to get it."""
+
+    label: str
+    design: Design
+
+
+@dataclass(frozen=True, slots=True)
+class History:
+    """The design on screen, those before it, and those that were undone (the nearest last)."""
+
+    now: Moment
+    past: tuple[Moment, ...] = ()
+    future: tuple[Moment, ...] = ()
+
+    def edited(self, label: str, design: Design) -> History:
+        """After an edit; what had been undone before it is gone."""
+        return History(Moment(label, design), (*self.past, self.now)[-MOST:])
+
+    def undone(self) -> History:
+        """One edit back; the same where there is nothing to undo."""
+        if not self.past:
+            return self
+        return replace(self, now=self.past[-1], past=self.past[:-1], future=(*self.future, self.now))
+
+    def redone(self) -> History:
+        """One edit forward again; the same where nothing was undone."""
+        if not self.future:
+            return self
+        return replace(self, now=self.future[-1], past=(*self.past, self.now), future=self.future[:-1])

@@ -1,0 +1,126 @@
+"""Keeps one design safe: a line in the journal at every edit, the file a moment later.
+
+Nothing is ever written over that somebody else changed: then the work goes beside it, and the team
+is told.  What cannot be saved stays on screen and in the journal.
+"""
+
+from __future__ import annotations
+
+from asyncio import Lock, to_thread
+from contextlib import suppress
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from model.errors import FileProblem
+from model.files import FileChanged, design_text, save_beside, save_design
+from model.journal import Entry, Journal, claim
+
+if TYPE_CHECKING:
+    from model.design import Design
+
+
+class Keeper:
+    """Where a design is saved, and whether it is.
+
+    Args:
+        path: its file, which need not be there yet.
+        digest: of the file as it was read, None where it is not there yet.
+        why_not: why it must not be saved there, in a sentence, or "".
+        journal: where edits go until the file is saved; it keeps other sessions off the file.
+    """
+
+    def __init__(self, path: Path, digest: str | None, why_not: str, journal: Journal) -> None:
+        self.path, self.digest, self.why_not, self.journal = path, digest, why_not, journal
+        self.problem = ""
+        self._news: list[str] = [] if journal.read_only or not journal.why else [f"{journal.why}."]
+        self._busy = Lock()
+        self._noted: Design | None = None
+
+    @property
+    def unsaved(self) -> bool:
+        """Whether something was noted that is not in the file."""
+        return self._noted is not None
+
+    @property
+    def state(self) -> str:
+        """Whether it is saved, in a word or two."""
+        if self.why_not:
+            return "READ ONLY"
+        if self.problem:
+            return "NOT SAVED"
+        if self.unsaved:
+            return "saving ..."
+        return "saved" if self.digest else "new"
+
+    def take_news(self) -> str:
+        """What the team should be told, once."""
+        news, self._news = " ".join(self._news), []
+        return news
+
+    def note(self, label: str, design: Design) -> None:
+        """Put an edit into the journal; a journal that cannot be written is said, and the session goes on."""
+        self._noted = design
+        if self.why_not:
+            return
+        when = datetime.now().isoformat(timespec="seconds")
+        try:
+            self.journal.record(Entry(when, label, design_text(design), self.digest))
+        except FileProblem as problem:
+            self._news.append(str(problem))
+
+    async def save(self, design: Design) -> bool:
+        """Save a design in its file, in a thread; whether it is safe there now."""
+        async with self._busy:
+            if self.why_not or not self.unsaved:
+                return not self.unsaved
+            try:
+                await to_thread(self._write, design)
+            except FileProblem as problem:
+                self.problem = str(problem)
+                self._news.append(f"NOT SAVED: {problem}")
+                return False
+            self.problem = ""
+            if self._noted is design:
+                self._noted = None
+                self.journal.cut()
+            return not self.unsaved
+
+    def forget(self) -> None:
+        """Throw away what the journal has of last time."""
+        self.journal.cut()
+
+    async def save_under(self, path: Path, design: Design) -> None:
+        """Save a design in a new file and go on there.
+
+        Raises:
+            FileProblem: it cannot be written, or there is a file already; nothing has changed.
+        """
+        async with self._busy:
+            digest = await to_thread(save_design, design, path, None)
+            self._move(path)
+            self.digest, self._noted, self.why_not, self.problem = digest, None, "", ""
+
+    def _write(self, design: Design) -> None:
+        if self.digest is None:
+            with suppress(OSError):  # then the save says what is wrong with the folder
+                self.path.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            self.digest = save_design(design, self.path, self.digest)
+        except FileChanged:
+            old = self.path
+            beside, self.digest = save_beside(design, old)
+            self._move(beside)
+            self._news.append(
+                f"{old.name} was changed by somebody else, so both are kept: yours is {beside.name} now."
+            )
+
+    def _move(self, path: Path) -> None:
+        """Go on in another file; the journal of the old one is done with."""
+        self.journal.cut()
+        self.journal.release()
+        self.path, self.journal = path, claim(path)
+
+    def close(self) -> None:
+        """Let other sessions have the file."""
+        self.journal.release()

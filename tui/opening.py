@@ -1,0 +1,93 @@
+"""Opening a design: its file, its lock, and what the journal still has of last time.  No screen."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from model.design import Design
+from model.errors import FileProblem
+from model.files import load_design, parse_design
+from model.journal import Journal, claim, state_folder
+from model.presets import Kind, find_preset, load_preset
+from tui.keeper import Keeper
+from tui.shelf import designs_folder, file_name, free_path, recents
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A design and where it is kept.
+
+    Attributes:
+        notes: sentences to say.
+        left: the design that was not saved last time, or None.
+        left_label: what was done last to it.
+    """
+
+    design: Design
+    keeper: Keeper
+    notes: tuple[str, ...] = ()
+    left: Design | None = None
+    left_label: str = ""
+
+
+def open_file(path: Path) -> Opened:
+    """The design in a file; one that only the journal has yet is taken from there.
+
+    Raises:
+        FileProblem: it cannot be read or understood.
+    """
+    path = path.absolute()
+    journal = claim(path)
+    try:
+        left, label = _left(journal, path)
+        if left is not None and not path.exists():
+            return Opened(left, Keeper(path, None, journal.why, journal), (), left, label)
+        loaded = load_design(path)
+    except FileProblem:
+        journal.release()
+        raise
+    why_not = loaded.why or (journal.why if journal.read_only else "")
+    notes = (*((f"{why_not}.",) if why_not else ()), *loaded.warnings)
+    left = None if why_not or left == loaded.design else left
+    return Opened(loaded.design, Keeper(path, loaded.digest, why_not, journal), notes, left, label)
+
+
+def new_design(starter: str, title: str) -> Opened:
+    """A starter under a new title; its file is made with the first edit.
+
+    Raises:
+        FileProblem: the starter cannot be read.
+    """
+    design = _preset_design("starter", starter).but(title=title)
+    known = [Path(recent.path) for recent in recents()]
+    path = free_path(designs_folder() / file_name(title), known)
+    return Opened(design, Keeper(path, None, "", claim(path)))
+
+
+def demo_design() -> Opened:
+    """The demo, in a copy of its own that keeps what was tried on it.
+
+    Raises:
+        FileProblem: neither the copy nor the demo can be read.
+    """
+    path = state_folder() / "demo" / "demo.toml"
+    if path.exists():
+        return open_file(path)
+    return Opened(_preset_design("demo", "demo"), Keeper(path, None, "", claim(path)))
+
+
+def _preset_design(kind: Kind, name: str) -> Design:
+    payload = load_preset(find_preset(kind, name))
+    assert isinstance(payload, Design)
+    return payload
+
+
+def _left(journal: Journal, path: Path) -> tuple[Design | None, str]:
+    """What the journal has of a file: the last design that can be read, and what was done to it."""
+    for entry in reversed(journal.entries()):
+        try:
+            return parse_design(entry.text, str(path)).design, entry.label
+        except FileProblem:
+            continue
+    return None, ""

@@ -1,0 +1,83 @@
+"""The findings, each with a word for how much it matters and the remedy that would clear it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from textual.binding import Binding
+from textual.content import Content
+from textual.reactive import reactive
+from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from tui.guide import musts
+from tui.messages import PlaceRequested, RemedyRequested
+from tui.steps import BY_KEY
+
+if TYPE_CHECKING:
+    from model.coach.finding import Finding
+    from tui.guide import Shown
+
+STYLES = {"must": "bold $text-error", "should": "bold $text-warning", "tip": "bold"}
+
+
+class FindingsPanel(OptionList):
+    """The findings of the open step, or of every step."""
+
+    BINDINGS = [
+        Binding("r", "remedy", "Take the remedy", show=False, tooltip="The same as F5 on this finding."),
+        Binding("a", "screen.everywhere", "All steps or this one", show=False),
+    ]
+
+    shown: reactive[Shown | None] = reactive(None, init=False)
+
+    def watch_shown(self, shown: Shown | None) -> None:
+        """List the findings anew; the bar stays on the one it was on."""
+        if shown is None:
+            return
+        before = self.chosen.key if self.chosen else None
+        self.findings = shown.listed
+        self.clear_options()
+        self.add_options(Option(self._prompt(finding, shown)) for finding in self.findings)
+        if not self.findings:
+            self.add_option(Option(self._nothing(shown), disabled=True))
+        keys = [finding.key for finding in self.findings]
+        self.highlighted = keys.index(before) if before in keys else (0 if keys else None)
+        self.border_title = "Findings of every step" if shown.everywhere else "Findings of this step"
+        elsewhere = len(shown.report.findings) - len(self.findings)
+        self.border_subtitle = f"{elsewhere} on other steps" if elsewhere else ""
+
+    def __init__(self) -> None:
+        self.findings: tuple[Finding, ...] = ()
+        super().__init__(id="findings", compact=True)
+
+    @property
+    def chosen(self) -> Finding | None:
+        """The finding under the bar."""
+        place = self.highlighted
+        return self.findings[place] if place is not None and place < len(self.findings) else None
+
+    def _prompt(self, finding: Finding, shown: Shown) -> Content:
+        where = f"{BY_KEY[finding.step].title}: " if shown.everywhere else ""
+        word = (finding.severity.upper(), STYLES[finding.severity])
+        remedy = shown.remedy(finding)
+        offer = (f"\n  F5 remedy: {remedy.label}", "italic") if remedy else ""
+        return Content.assemble(word, f" {where}{finding.message}", offer)
+
+    def _nothing(self, shown: Shown) -> str:
+        if shown.everywhere or not shown.report.findings:
+            return "Nothing is wrong anywhere."
+        here = "Nothing is wrong on this step."
+        count = sum(musts(shown.report, step) for step in BY_KEY)
+        return f"{here} {count} to fix on other steps." if count else here
+
+    def action_remedy(self) -> None:
+        """Ask for the remedy of the finding under the bar."""
+        if self.chosen:
+            self.post_message(RemedyRequested(self.chosen))
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Ask for the place of the finding."""
+        event.stop()
+        if self.chosen:
+            self.post_message(PlaceRequested(self.chosen))

@@ -1,0 +1,74 @@
+"""The three single lines: what is open and what is spent, the next thing to do, the keys."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from textual import events
+from textual.content import Content
+from textual.reactive import reactive
+from textual.widget import Widget
+
+from tui.actions import FOOTER, Action
+from tui.guide import next_thing
+from tui.panels.numbers import money_text
+
+if TYPE_CHECKING:
+    from tui.guide import Shown
+
+GAP = "  "
+
+
+class TitleLine(Widget):
+    """The name of the design, whether it is saved, and what is spent."""
+
+    shown: reactive[Shown | None] = reactive(None)
+    saving: reactive[str] = reactive("")
+
+    def render(self) -> Content:
+        """Name and saving to the left, money to the right; the name gives way."""
+        if self.shown is None:
+            return Content("Poolwright")
+        money = money_text(self.shown.report.survey.bill)
+        left = f"Poolwright: {self.shown.report.design.title}"
+        room = self.size.width - len(money) - len(self.saving) - 4
+        if len(left) > room:
+            left = left[: max(room - 1, 0)] + "…"
+        start = f"{left}  {self.saving}"
+        return Content.assemble((start, "bold"), " " * (self.size.width - len(start) - len(money)), money)
+
+
+class NextLine(Widget):
+    """What was just done or refused, and the next thing to do."""
+
+    shown: reactive[Shown | None] = reactive(None)
+    said: reactive[str] = reactive("")
+
+    def render(self) -> Content:
+        """The next thing, after the word for it."""
+        text = next_thing(self.shown).text if self.shown else ""
+        said = f"{self.said}\n" if self.said else ""
+        return Content.assemble(said, ("Next: ", "bold"), text)
+
+
+class KeyLine(Widget):
+    """The keys at the foot of the screen; what cannot be done now is dimmed, a click does it."""
+
+    dimmed: reactive[frozenset[str]] = reactive(frozenset())
+
+    def render(self) -> Content:
+        """Each key in bold with what it does."""
+        return Content(GAP).join(self._piece(action) for action in FOOTER)
+
+    def _piece(self, action: Action) -> Content:
+        dim = "dim" if action.call in self.dimmed else ""
+        return Content.assemble((action.key_name, f"bold {dim}".strip()), (f" {action.footer}", dim))
+
+    async def on_click(self, event: events.Click) -> None:
+        """Do what stands under the pointer."""
+        edge = 0
+        for action in FOOTER:
+            edge += len(action.key_name) + 1 + len(action.footer) + len(GAP)
+            if event.x < edge:
+                await self.screen.run_action(action.action)
+                return

@@ -1,0 +1,1 @@
+"""The main screen of the session and what it is made of."""

@@ -1,0 +1,306 @@
+"""The one screen of the session: what comes up from the pages as messages, it does."""
+
+from __future__ import annotations
+
+from asyncio import to_thread
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from textual import on, work
+
+from model.coach.finding import About
+from model.errors import EditError, FileProblem
+from model.review import proven_remedy
+from tui.actions import bindings
+from tui.dialogs.help import HelpDialog, own_keys
+from tui.dialogs.palette import Palette
+from tui.guide import Shown, next_thing
+from tui.messages import EditRequested, MarkRequested, PlaceRequested, RemedyRequested, StepRequested
+from tui.screens.showing import LOOKS, Showing
+from tui.steps import BY_KEY, after, before
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from model.coach.finding import Finding
+    from model.design import Design
+    from tui.keeper import Keeper
+    from tui.session import Edit, Session
+
+SUFFIX = ".toml"
+VIEWS = ("front", "top", "side", "oblique")
+SAVE_DELAY = 0.6
+"""[s] The file is saved this long after the last change."""
+PROOF_DELAY = 0.25
+"""[s] Remedies are proved this long after the last change, when the screen is painted."""
+
+
+class SessionScreen(Showing):
+    """A design being worked on.
+
+    Args:
+        session: the design and its history.
+        keeper: where it is saved.
+        seen: keys of the steps that were opened before.
+        step: the key of the step to begin with.
+    """
+
+    BINDINGS = bindings()
+
+    def __init__(
+        self, session: Session, keeper: Keeper, seen: Iterable[str] = (), step: str = "brief"
+    ) -> None:
+        super().__init__(Shown(session.report, step, frozenset(seen) & BY_KEY.keys()), keeper.state)
+        self.session, self.keeper = session, keeper
+
+    async def on_mount(self) -> None:
+        """Open the first page."""
+        await self._open(self.state.step)
+
+    async def _open(self, step: str) -> None:
+        await self.open_page(step)
+        self._prove_soon()
+
+    # edits
+
+    @on(EditRequested)
+    def _edit_requested(self, event: EditRequested) -> None:
+        event.stop()
+        self.change(event.label, event.edit)
+
+    def change(self, label: str, edit: Edit) -> None:
+        """Make an edit, note it and show what comes of it; a refusal is said in one sentence."""
+        try:
+            changed = self.session.edit(label, edit)
+        except EditError as refusal:
+            self.said = str(refusal)
+            restore = getattr(self.page, "refresh_fields", None)
+            if restore is not None:
+                restore()
+            return
+        if changed:
+            self._changed(f"Done: {label}.")
+
+    def _changed(self, said: str) -> None:
+        """Keep and show the session's new design; what was proved of the old one is forgotten."""
+        self.said = said
+        self.keeper.note(self.session.history.now.label, self.session.design)
+        self.saving = self.keeper.state
+        self.present(replace(self.state, report=self.session.report, proofs={}))
+        design = self.session.design
+        self.set_timer(SAVE_DELAY, lambda: self.session.design is design and self.save())
+        self._prove_soon()
+
+    @work(group="save", exit_on_error=False)
+    async def save(self) -> None:
+        """Save the design on screen in its file."""
+        await self.save_now()
+
+    async def save_now(self) -> bool:
+        """Save in a thread; whether it is safe in its file."""
+        saved = await self.keeper.save(self.session.design)
+        self.saving = self.keeper.state
+        self.said = self.keeper.take_news() or self.said
+        return saved
+
+    async def save_under(self, path: Path) -> str:
+        """Save under a new name and go on there; a sentence where it did not work."""
+        try:
+            await self.keeper.save_under(path.with_suffix(path.suffix or SUFFIX), self.session.design)
+        except FileProblem as problem:
+            return str(problem)
+        self.saving = self.keeper.state
+        self.said = f"Saved as {self.keeper.path}."
+        return ""
+
+    # remedies
+
+    def _prove_soon(self) -> None:
+        report = self.session.report
+        self.set_timer(PROOF_DELAY, lambda: self.session.report is report and self._prove())
+
+    @work(group="prove", exclusive=True, exit_on_error=False)
+    async def _prove(self) -> None:
+        """Prove the remedies of what is listed, the next thing first, in a thread."""
+        report, proofs = self.session.report, dict(self.state.proofs)
+        first = next_thing(self.state).finding
+        for finding in (*((first,) if first else ()), *self.state.listed):
+            if finding.key not in proofs:
+                proofs[finding.key] = await to_thread(proven_remedy, report, finding)
+                if self.session.report is not report:
+                    return
+        if proofs != self.state.proofs:
+            self.present(replace(self.state, proofs=proofs))
+
+    @property
+    def chosen(self) -> Finding | None:
+        """The finding that keys act on: the one under the bar of the list, or the next thing to do."""
+        if self.findings.has_focus:
+            return self.findings.chosen
+        return next_thing(self.state).finding
+
+    @on(RemedyRequested)
+    async def _remedy_requested(self, event: RemedyRequested) -> None:
+        event.stop()
+        await self._take_remedy(event.finding)
+
+    async def _take_remedy(self, finding: Finding) -> None:
+        report = self.session.report
+        remedy = await to_thread(proven_remedy, report, finding)
+        if self.session.report is not report:
+            return
+        if remedy is None:
+            self.said = "No single change clears this one. F3 shows the place."
+        else:
+            self.change(remedy.label, remedy.edit)
+
+    # places
+
+    @on(StepRequested)
+    async def _step_requested(self, event: StepRequested) -> None:
+        event.stop()
+        await self._open(event.step)
+
+    @on(MarkRequested)
+    def _mark_requested(self, event: MarkRequested) -> None:
+        event.stop()
+        self.drawing.marked = About(event.kind, event.id) if event.kind else None
+
+    @on(PlaceRequested)
+    async def _place_requested(self, event: PlaceRequested) -> None:
+        event.stop()
+        await self.show_place(event.finding.step, event.finding.about)
+
+    # actions
+
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """None dims what cannot be done now."""
+        return None if self.is_mounted and action in self.dimmed() else True
+
+    def dimmed(self) -> frozenset[str]:
+        """The actions that cannot be done now."""
+        finding = self.chosen
+        able = {
+            "undo": self.session.history.past,
+            "redo": self.session.history.future,
+            "place": finding,
+            "remedy": finding and self.state.proofs.get(finding.key, finding),
+            "step_before": before(self.state.step),
+            "step_after": after(self.state.step),
+            "save": not self.keeper.why_not,
+        }
+        return frozenset(action for action, possible in able.items() if not possible)
+
+    def action_undo(self) -> None:
+        """Take the last edit back."""
+        label = self.session.undo()
+        if label is not None:
+            self._changed(f"Taken back: {label}.")
+
+    def action_redo(self) -> None:
+        """Make the edit again that was taken back."""
+        label = self.session.redo()
+        if label is not None:
+            self._changed(f"Done again: {label}.")
+
+    async def action_place(self) -> None:
+        """Show what the finding is about."""
+        if self.chosen:
+            await self.show_place(self.chosen.step, self.chosen.about)
+
+    async def action_remedy(self) -> None:
+        """Take the remedy of the finding."""
+        if self.chosen:
+            await self._take_remedy(self.chosen)
+
+    def action_look(self) -> None:
+        """The next panel on a small screen, the next view on a large one."""
+        if self.has_class("-wide"):
+            self.drawing.view = _following(VIEWS, self.drawing.view)
+        else:
+            self.look = _following(LOOKS, self.look)
+            self._focus_look()
+
+    def _focus_look(self) -> None:
+        targets = {"drawing": self.drawing, "findings": self.findings}
+        if self.look == "page":
+            self.focus_page()
+        elif self.look in targets:
+            self.set_focus(targets[self.look])
+
+    def action_view(self, view: str) -> None:
+        """Turn the drawing."""
+        self.drawing.view = view
+        if not self.has_class("-wide"):
+            self.look = "drawing"
+
+    def action_back(self) -> None:
+        """The page in front again."""
+        self.look = "page"
+        self.focus_page()
+
+    def action_findings(self) -> None:
+        """The list of findings."""
+        self.look = "findings"
+        self.findings.focus()
+
+    def action_everywhere(self) -> None:
+        """The findings of every step, or of this one."""
+        self.present(replace(self.state, everywhere=not self.state.everywhere))
+        self.action_findings()
+        self._prove_soon()
+
+    async def action_go(self, step: str) -> None:
+        """The page of a step."""
+        await self._open(step)
+
+    async def action_step_after(self) -> None:
+        """The page of the next step."""
+        following = after(self.state.step)
+        if following:
+            await self._open(following.key)
+
+    async def action_step_before(self) -> None:
+        """The page of the step before."""
+        previous = before(self.state.step)
+        if previous:
+            await self._open(previous.key)
+
+    def action_page_up(self) -> None:
+        """Scroll the page up."""
+        self.page.scroll_page_up(animate=False)
+
+    def action_page_down(self) -> None:
+        """Scroll the page down."""
+        self.page.scroll_page_down(animate=False)
+
+    def action_units(self) -> None:
+        """The other unit."""
+        unit = "in" if self.session.design.units == "mm" else "mm"
+        self.change(f"lengths in {unit}", lambda design: design.but(units=unit))
+
+    def action_help(self) -> None:
+        """The help of the page, and every key."""
+        title = BY_KEY[self.state.step].title
+        self.app.push_screen(HelpDialog(title, getattr(self.page, "HELP", ""), own_keys(self.page)))
+
+    @work
+    async def action_palette(self) -> None:
+        """Pick any action from a list and do it."""
+        call = await self.app.push_screen_wait(Palette(self.dimmed()))
+        if call:
+            await self.run_action(call)
+
+    def action_save(self) -> None:
+        """Save at once."""
+        self.said = f"It is saved in {self.keeper.path}."
+        self.save()
+
+    def take_over(self, label: str, design: Design) -> None:
+        """Go on with another design; undo brings back the one before."""
+        self.change(label, lambda _: design)
+
+
+def _following(choices: tuple[str, ...], now: str) -> str:
+    return choices[(choices.index(now) + 1) % len(choices)]

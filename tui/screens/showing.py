@@ -1,0 +1,118 @@
+"""The face of the session: it shows one state everywhere and changes nothing."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from textual import getters
+from textual.app import ComposeResult
+from textual.containers import Horizontal, Vertical
+from textual.reactive import reactive
+from textual.screen import Screen
+from textual.widget import Widget
+from textual.widgets import ContentSwitcher, Static
+
+from tui.guide import Shown
+from tui.panels.drawing import DrawingPanel
+from tui.panels.findings import FindingsPanel
+from tui.panels.lines import KeyLine, NextLine, TitleLine
+from tui.panels.numbers import NumbersPanel
+from tui.panels.steps import StepBar, StepList
+from tui.steps import BY_KEY
+
+if TYPE_CHECKING:
+    from model.coach.finding import About
+
+LOOKS = ("page", "drawing", "findings", "numbers")
+TOO_SMALL = "This window is too small.\nMake it at least 60 letters wide\nand 20 lines high."
+
+
+class Showing(Screen[None]):
+    """Steps, page, drawing, numbers, findings and the next thing to do.
+
+    Args:
+        shown: the state to begin with.
+        saving: in words, whether it is saved.
+    """
+
+    CSS_PATH = "../session.tcss"
+    AUTO_FOCUS = None
+    HORIZONTAL_BREAKPOINTS = [(0, "-tiny"), (60, "-narrow"), (110, "-wide")]
+    VERTICAL_BREAKPOINTS = [(0, "-flat"), (20, "-short"), (36, "-tall")]
+
+    shown: reactive[Shown | None] = reactive(None)
+    saving: reactive[str] = reactive("")
+    said: reactive[str] = reactive("")
+    look: reactive[str] = reactive("page")
+
+    pages = getters.query_one("#pages", ContentSwitcher)
+    drawing = getters.query_one(DrawingPanel)
+    findings = getters.query_one(FindingsPanel)
+    keys = getters.query_one(KeyLine)
+
+    def __init__(self, shown: Shown, saving: str) -> None:
+        super().__init__()
+        self.set_reactive(Showing.shown, shown)
+        self.set_reactive(Showing.saving, saving)
+
+    def compose(self) -> ComposeResult:
+        """Lines above and below; between them the steps, the page and the panels."""
+        yield TitleLine().data_bind(Showing.shown, Showing.saving)
+        yield StepBar().data_bind(Showing.shown)
+        with Horizontal(id="body"):
+            yield StepList().data_bind(Showing.shown)
+            yield ContentSwitcher(id="pages")
+            with Vertical(id="side"):
+                yield DrawingPanel(id="drawing")
+                yield NumbersPanel(id="numbers").data_bind(Showing.shown)
+                yield FindingsPanel().data_bind(Showing.shown)
+        yield NextLine().data_bind(Showing.shown, Showing.said)
+        yield KeyLine()
+        yield Static(TOO_SMALL, id="too-small")
+
+    @property
+    def state(self) -> Shown:
+        """What is shown just now."""
+        assert self.shown is not None
+        return self.shown
+
+    @property
+    def page(self) -> Any:
+        """The page that is open; each page has a report, and can put the focus on a thing."""
+        return self.pages.visible_content
+
+    def present(self, shown: Shown) -> None:
+        """Show a state everywhere."""
+        self.shown = shown
+        self.drawing.report = shown.report
+        if self.page is not None:
+            self.page.report = shown.report
+        self.refresh_bindings()
+
+    async def open_page(self, step: str) -> None:
+        """Open the page of a step; it is made at the first visit."""
+        name = f"page-{step}"
+        if not self.pages.query_children(f"#{name}"):
+            await self.pages.add_content(BY_KEY[step].page_class()(id=name, classes="page"))
+        self.pages.current = name
+        self.look = "page"
+        self.present(replace(self.state, step=step, seen=self.state.seen | {step}))
+        self.focus_page()
+
+    async def show_place(self, step: str, about: About) -> None:
+        """Open a page, put the focus on a thing there and mark it in the drawing."""
+        await self.open_page(step)
+        self.page.focus_about(about)
+        self.drawing.marked = about
+
+    def focus_page(self) -> None:
+        """Put the focus on the first thing of the page that can have it."""
+        inside = (widget for widget in self.focus_chain if self.page in widget.ancestors)
+        first: Widget | None = next(inside, None)
+        self.set_focus(first or self.findings, scroll_visible=False)
+
+    def watch_look(self, old: str, new: str) -> None:
+        """On a small screen the panel that is looked at stands in front of the page."""
+        self.remove_class(f"-look-{old}")
+        self.add_class(f"-look-{new}")

@@ -1,0 +1,72 @@
+"""One design being worked on: its history and its report.  No screen, no file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from pydantic import ValidationError
+
+from model.coach.finding import Finding, Remedy
+from model.design import Design
+from model.errors import EditError
+from model.review import Report, proven_remedy, review
+from tui.history import History, Moment
+from tui.words import plain_refusal
+
+Edit = Callable[[Design], Design]
+
+
+class Session:
+    """The design on screen with its report, and the way back through its edits.
+
+    Args:
+        design: what to begin with.
+        label: where it came from, such as "opened".
+    """
+
+    def __init__(self, design: Design, label: str = "opened") -> None:
+        self.history = History(Moment(label, design))
+        self.report: Report = review(design)
+
+    @property
+    def design(self) -> Design:
+        """The design on screen."""
+        return self.history.now.design
+
+    def edit(self, label: str, edit: Edit) -> bool:
+        """Make an edit; False where it changes nothing.
+
+        Raises:
+            EditError: it is refused, in one sentence; nothing has changed.
+        """
+        try:
+            design = edit(self.design)
+        except ValidationError as problem:
+            raise EditError(plain_refusal(problem)) from problem
+        if design == self.design:
+            return False
+        self._become(self.history.edited(label, design))
+        return True
+
+    def undo(self) -> str | None:
+        """Take the last edit back; its label, or None where there is none."""
+        if not self.history.past:
+            return None
+        label = self.history.now.label
+        self._become(self.history.undone())
+        return label
+
+    def redo(self) -> str | None:
+        """Make the edit again that was taken back; its label, or None where there is none."""
+        if not self.history.future:
+            return None
+        self._become(self.history.redone())
+        return self.history.now.label
+
+    def prove(self, finding: Finding) -> Remedy | None:
+        """The remedy that really clears a finding, or None."""
+        return proven_remedy(self.report, finding)
+
+    def _become(self, history: History) -> None:
+        report = review(history.now.design)
+        self.history, self.report = history, report
