@@ -1,0 +1,131 @@
+"""The bars of a view: each place drawn once, by the bar that is nearest to the viewer."""
+
+from collections import defaultdict
+from typing import NamedTuple
+
+from model.drawing.projection import MM, Projection
+from model.drawing.scene import About, Circle, Label, Mark, Point, Role, Stroke
+from model.frame.layout import BarPlace, Frame
+
+Interval = tuple[float, float]
+LEAST = 0.5
+"""[mm] A piece of a line shorter than this is not drawn."""
+
+
+class Bars(NamedTuple):
+    """What the bars of a view come to."""
+
+    strokes: tuple[Stroke, ...]
+    circles: tuple[Circle, ...]
+    labels: tuple[Label, ...]
+
+
+def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) -> Bars:
+    """The centre lines of the bars, far to near, a letter on each that shows, lone bars end-on as circles.
+
+    Where bars lie behind each other the nearest is drawn, but what is under the cursor comes first.
+    """
+    lines: list[Stroke] = []
+    ends: list[Stroke] = []
+    for bar in frame.bars.values():
+        line = _line(bar, view)
+        (lines if _length(line.points) >= LEAST else ends).append(line)
+    lines.sort(key=lambda line: (line.about == marked, sum(line.depths)), reverse=True)
+    strokes, labels = _uncovered(lines, frame)
+    met = {_rounded(point) for line in lines for point in line.points}
+    circles = [
+        Circle(line.points[0], _pipe_radius(line, frame), "end", line.about, max(line.depths))
+        for line in ends
+        if _rounded(line.points[0]) not in met
+    ]
+    return Bars(tuple(reversed(strokes)), tuple(circles), tuple(labels))
+
+
+def joint_marks(frame: Frame, view: Projection, marked: About | None, named: bool) -> tuple[Mark, ...]:
+    """The joints that need a mark: those that no fitting fits, the one under the cursor, or all by name."""
+    marks = []
+    for joint in frame.joints.values():
+        here = marked == ("joint", joint.id)
+        lacking = joint.match is None and bool(joint.arms)
+        if here or lacking or named:
+            text = joint.name if here or named else ""
+            role: Role = "unfitted" if lacking and not here else "joint"
+            marks.append(Mark(view.point(joint.at), role, ("joint", joint.id), text=text))
+    return tuple(marks)
+
+
+def _line(bar: BarPlace, view: Projection) -> Stroke:
+    about = ("bar", bar.id)
+    ends = (view.point(bar.start), view.point(bar.end))
+    return Stroke(ends, "bar", about, (view.depth(bar.start), view.depth(bar.end)))
+
+
+def _uncovered(lines: list[Stroke], frame: Frame) -> tuple[list[Stroke], list[Label]]:
+    """The parts of each line that no line before it covers, and a label on the longest part of each."""
+    covered: dict[tuple[float, float, float], list[Interval]] = defaultdict(list)
+    strokes, labels = [], []
+    for line in lines:
+        key, span = _carrier(line.points)
+        pieces = [_cut(line, span, piece) for piece in _subtract(span, covered[key])]
+        covered[key].append(span)
+        if pieces:
+            strokes += pieces
+            letter = frame.bars[line.about[1]].letter if line.about else ""
+            labels.append(_letter(max(pieces, key=lambda piece: _length(piece.points)), letter))
+    return strokes, labels
+
+
+def _carrier(points: tuple[Point, Point]) -> tuple[tuple[float, float, float], Interval]:
+    """The endless line that carries a segment, as a key, and the span of the segment on it."""
+    (u0, v0), (u1, v1) = points
+    if abs(u1 - u0) < LEAST:
+        return (0.0, 1.0, round(u0, 2)), _ordered(v0, v1)
+    slope = (v1 - v0) / (u1 - u0)
+    return (1.0, round(slope, 4) + 0.0, round(v0 - slope * u0, 2) + 0.0), _ordered(u0, u1)
+
+
+def _subtract(span: Interval, taken: list[Interval]) -> list[Interval]:
+    """The parts of a span that lie outside some others."""
+    pieces = [span]
+    for low, high in taken:
+        pieces = [
+            part
+            for start, end in pieces
+            for part in ((start, min(end, low)), (max(start, high), end))
+            if part[1] - part[0] >= LEAST
+        ]
+    return pieces
+
+
+def _cut(line: Stroke, span: Interval, piece: Interval) -> Stroke:
+    """The part of a stroke that belongs to a part of its span."""
+    if piece == span:
+        return line
+    (u0, v0), (u1, v1) = line.points
+    first = v0 if abs(u1 - u0) < LEAST else u0
+    last = v1 if abs(u1 - u0) < LEAST else u1
+    shares = sorted((end - first) / (last - first) for end in piece)
+    points = [(u0 + (u1 - u0) * share, v0 + (v1 - v0) * share) for share in shares]
+    depths = [line.depths[0] + (line.depths[1] - line.depths[0]) * share for share in shares]
+    return Stroke((points[0], points[1]), line.role, line.about, (depths[0], depths[1]))
+
+
+def _letter(piece: Stroke, letter: str) -> Label:
+    (u0, v0), (u1, v1) = piece.points
+    return Label(letter, ((u0 + u1) / 2, (v0 + v1) / 2), "bar", piece.about, piece.points)
+
+
+def _rounded(point: Point) -> Point:
+    return round(point[0], 1), round(point[1], 1)
+
+
+def _pipe_radius(line: Stroke, frame: Frame) -> float:
+    return frame.bars[line.about[1]].pipe.outside_diameter / 2 * MM if line.about else 0.0
+
+
+def _length(points: tuple[Point, Point]) -> float:
+    return float(max(abs(points[1][0] - points[0][0]), abs(points[1][1] - points[0][1])))
+
+
+def _ordered(a: float, b: float) -> Interval:
+    return (a, b) if a <= b else (b, a)

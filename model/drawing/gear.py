@@ -1,0 +1,106 @@
+"""What is fixed to the frame, and the points G and B, as a view shows them."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from model.design import Arrangement
+from model.drawing.projection import Projection
+from model.drawing.scene import About, Circle, Mark, Point, Role, Shape, Stroke
+from model.parts import Box
+from model.survey import Survey
+from model.vectors import unit
+
+SOLID_ROLES: dict[str, Role] = {"float": "float", "ballast": "ballast"}
+ATTACHMENT_ROLES: dict[str, Role] = {"hook": "hook", "camera": "camera", "other": "attachment"}
+
+
+class Gear(NamedTuple):
+    """What the equipment of a view comes to."""
+
+    shapes: tuple[Shape, ...]
+    strokes: tuple[Stroke, ...]
+    circles: tuple[Circle, ...]
+    marks: tuple[Mark, ...]
+
+
+def gear_in_view(survey: Survey, view: Projection) -> Gear:
+    """Floats, ballast, attachments and thrusters as upright outlines, each with its mark."""
+    roles = attachment_roles(survey.arrangement)
+    shapes: list[Shape] = []
+    strokes: list[Stroke] = []
+    circles: list[Circle] = []
+    for part in survey.parts:
+        about = (part.kind, part.id)
+        if part.kind == "thruster":
+            body, propeller = part.solids
+            shapes.append(box_shape(body.box, view, "thruster", about))
+            disc = _propeller(propeller.box, view, about)
+            if isinstance(disc, Circle):
+                circles.append(disc)
+            else:
+                strokes.append(disc)
+        elif part.kind in ("float", "ballast", "attachment"):
+            role = SOLID_ROLES.get(part.kind) or roles[part.id]
+            shapes += [box_shape(solid.box, view, role, about) for solid in part.solids]
+    marks = (*thruster_marks(survey, view), *opening_marks(survey, view), *tether_marks(survey, view))
+    return Gear(tuple(shapes), tuple(strokes), tuple(circles), marks)
+
+
+def attachment_roles(arrangement: Arrangement) -> dict[str, Role]:
+    """What each attachment is, by its id."""
+    return {item.id: ATTACHMENT_ROLES[item.kind] for item in arrangement.attachments}
+
+
+def thruster_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+    """An arrow in the middle of each motor: where it pushes the vehicle when it runs ahead."""
+    bodies = {part.id: part for part in survey.parts if part.kind == "thruster"}
+    for thruster in survey.arrangement.thrusters:
+        to = unit(thruster.to)
+        body = bodies[thruster.id].solids[0].box
+        at, towards = view.point(body.centre), view.depth(to) > 0
+        yield Mark(at, "thruster", ("thruster", thruster.id), view.heading(to), towards)
+
+
+def opening_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+    """Each drilled hole, where it is on its bar."""
+    for opening in survey.arrangement.openings:
+        bar = survey.frame.bars[opening.bar]
+        yield Mark(view.point(bar.point(opening.at)), "opening", ("opening", opening.id))
+
+
+def tether_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+    """Where the tether is tied."""
+    tether = survey.arrangement.tether
+    if tether is not None:
+        bar = survey.frame.bars[tether.bar]
+        yield Mark(view.point(bar.point(tether.at)), "tether", ("tether", tether.id))
+
+
+def balance_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+    """G, where the weight acts, and B, where the lift acts."""
+    if survey.parts:
+        yield Mark(view.point(survey.balance.g), "gravity", text="G")
+        yield Mark(view.point(survey.balance.b), "buoyancy", text="B")
+
+
+def box_shape(box: Box, view: Projection, role: Role, about: About | None) -> Shape:
+    """An upright box as the rectangle that a view square to an axis shows."""
+    (u0, v0), (u1, v1) = box_corners(box, view)
+    return Shape(((u0, v0), (u1, v0), (u1, v1), (u0, v1)), role, about, view.depth(box.centre))
+
+
+def box_corners(box: Box, view: Projection) -> tuple[Point, Point]:
+    """The lowest left and the highest right corner [mm] of a box in a view square to an axis."""
+    a, b = view.point(box.low), view.point(box.high)
+    return (min(a[0], b[0]), min(a[1], b[1])), (max(a[0], b[0]), max(a[1], b[1]))
+
+
+def _propeller(disc: Box, view: Projection, about: About) -> Circle | Stroke:
+    """The disc that a propeller sweeps: a circle from ahead or astern, else the line of its width."""
+    (u0, v0), (u1, v1) = box_corners(disc, view)
+    u, v = (u0 + u1) / 2, (v0 + v1) / 2
+    depth = view.depth(disc.centre)
+    if abs((u1 - u0) - (v1 - v0)) < 1e-6:
+        return Circle((u, v), (u1 - u0) / 2, "propeller", about, depth)
+    ends = ((u, v0), (u, v1)) if u1 - u0 < v1 - v0 else ((u0, v), (u1, v))
+    return Stroke(ends, "propeller", about, (depth, depth))

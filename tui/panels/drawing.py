@@ -1,0 +1,170 @@
+"""The drawing: front, top, side and oblique view of the design on screen, as large as the panel is."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rich.segment import Segment
+from rich.style import Style
+from textual.binding import Binding
+from textual.reactive import reactive
+from textual.strip import Strip
+from textual.widget import Widget
+
+if TYPE_CHECKING:
+    from model.coach.finding import About
+    from model.review import Report
+    from tui.raster.canvas import Row
+
+VIEWS = ("three", "front", "top", "side", "oblique")
+LEAST_THREE = (72, 24)
+"""Columns and rows below which one view stands in for all of them."""
+TURN = 15
+"""[deg] What one key press turns the oblique view by."""
+NOTHING = "Nothing to draw yet: the frame has no bars."
+PARTS = {
+    "end": "bar",
+    "joint": "bar",
+    "propeller": "thruster",
+    "hook": "gear",
+    "camera": "gear",
+    "attachment": "gear",
+    "tether": "gear",
+    "centre": "marked",
+}
+"""The component class of a role, where the two are called differently."""
+
+
+class DrawingPanel(Widget, can_focus=True):
+    """Draws what the model says of a report; it works nothing out by itself.
+
+    Attributes:
+        report: what to draw, or None for nothing.
+        view: one of VIEWS; "three" shows front, top, side and oblique where there is room for them.
+        marked: what is under the cursor.
+        ascii: whether to keep to plain ASCII.
+        angle: "third" or "first", how the views lie on the sheet.
+        turned: azimuth and elevation of the oblique view [deg].
+    """
+
+    COMPONENT_CLASSES = {
+        f"drawing--{part}"
+        for part in (
+            "bar",
+            "label",
+            "thruster",
+            "float",
+            "ballast",
+            "gear",
+            "opening",
+            "gravity",
+            "buoyancy",
+            "limit",
+            "dimension",
+            "unfitted",
+            "marked",
+            "title",
+            "legend",
+        )
+    }
+    DEFAULT_CSS = """
+    DrawingPanel {
+        min-height: 8;
+        & > .drawing--bar { color: $foreground; }
+        & > .drawing--label { color: $accent; text-style: bold; }
+        & > .drawing--thruster { color: $primary; }
+        & > .drawing--float { color: $success; }
+        & > .drawing--ballast { color: $secondary; }
+        & > .drawing--gear { color: $warning; }
+        & > .drawing--opening { color: $primary; text-style: bold; }
+        & > .drawing--gravity { color: $error; text-style: bold; }
+        & > .drawing--buoyancy { color: $success; text-style: bold; }
+        & > .drawing--limit { color: $text-muted; }
+        & > .drawing--dimension { color: $text-muted; }
+        & > .drawing--unfitted { color: $error; text-style: bold reverse; }
+        & > .drawing--marked { color: $accent; text-style: bold reverse; }
+        & > .drawing--title { color: $foreground; text-style: bold; }
+        & > .drawing--legend { color: $text-muted; }
+        &:focus > .drawing--title { text-style: bold underline; }
+    }
+    """
+    BINDINGS = [
+        Binding("v", "next_view", "Next view", id="drawing.view", tooltip="Front, top, side, oblique or all"),
+        Binding("a", "angle", "Angle", id="drawing.angle", tooltip="Third or first angle projection"),
+        Binding(
+            "left", "turn(-1, 0)", "Turn", id="drawing.left", tooltip="Turn the oblique view", show=False
+        ),
+        Binding(
+            "right", "turn(1, 0)", "Turn", id="drawing.right", tooltip="Turn it the other way", show=False
+        ),
+        Binding("up", "turn(0, 1)", "Tilt", id="drawing.up", tooltip="Look from higher up", show=False),
+        Binding("down", "turn(0, -1)", "Tilt", id="drawing.down", tooltip="Look from lower down", show=False),
+    ]
+
+    report: reactive[Report | None] = reactive(None, always_update=True)
+    view: reactive[str] = reactive("three")
+    marked: reactive[About | None] = reactive(None)
+    ascii: reactive[bool] = reactive(False)
+    angle: reactive[str] = reactive("third")
+    turned: reactive[tuple[int, int]] = reactive((30, 25))
+
+    _drawn: tuple[Report | None, tuple[object, ...], list[Row]] = (None, (), [])
+
+    def render_line(self, y: int) -> Strip:
+        """One row of the drawing."""
+        rows = self.rows()
+        style = self.rich_style
+        if y >= len(rows):
+            return Strip.blank(self.size.width, style)
+        segments = [Segment(text, self._role_style(role) if role else style) for text, role in rows[y]]
+        return Strip(segments, self.size.width)
+
+    def rows(self) -> list[Row]:
+        """The rows that are shown now; drawn again only when something about them has changed."""
+        settings = (*self.size, self.view, self.marked, self.ascii, self.angle, self.turned)
+        report, known, rows = self._drawn
+        if report is not self.report or known != settings:
+            rows = self._draw()
+            self._drawn = (self.report, settings, rows)
+        return rows
+
+    @property
+    def shown_view(self) -> str:
+        """The view that is shown: one alone where there is no room for all."""
+        small = self.size.width < LEAST_THREE[0] or self.size.height < LEAST_THREE[1]
+        return "front" if self.view == "three" and small else self.view
+
+    def action_next_view(self) -> None:
+        """Show the next view."""
+        self.view = VIEWS[(VIEWS.index(self.view) + 1) % len(VIEWS)]
+
+    def action_angle(self) -> None:
+        """Change between third and first angle."""
+        self.angle = "first" if self.angle == "third" else "third"
+
+    def action_turn(self, right: int, up: int) -> None:
+        """Turn the oblique view to the right, or upwards."""
+        azimuth, elevation = self.turned
+        self.turned = ((azimuth + right * TURN) % 360, max(-90, min(90, elevation + up * TURN)))
+
+    def _role_style(self, role: str) -> Style:
+        return self.get_component_rich_style(f"drawing--{PARTS.get(role, role)}")
+
+    def _draw(self) -> list[Row]:
+        """Draw it; the model and the rasters are imported here, after the first paint."""
+        from model.drawing.oblique import oblique_scene
+        from model.drawing.views import one_view, three_views
+        from tui.raster.drawing import oblique_panel, sheet_panel
+
+        width, height = self.size
+        if self.report is None or not self.report.survey.frame.bars:
+            return [[(NOTHING.ljust(width)[:width], "legend")]]
+        survey, view = self.report.survey, self.shown_view
+        marked = (self.marked.kind, self.marked.id) if self.marked else None
+        if view == "oblique":
+            return oblique_panel(oblique_scene(survey, *self.turned, marked), width, height, ascii=self.ascii)
+        if view == "three":
+            beside = oblique_scene(survey, *self.turned, marked)
+            sheet = three_views(survey, marked, angle=self.angle)
+            return sheet_panel(sheet, width, height, ascii=self.ascii, beside=beside)
+        return sheet_panel(one_view(survey, view, marked), width, height, ascii=self.ascii)

@@ -1,0 +1,145 @@
+"""The oblique view in braille dots, two by four to a cell; in ASCII as sloping strokes."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from model.drawing.scene import About, Label, Point, Scene
+from tui.raster.canvas import Canvas, Row
+from tui.raster.glyphs import Glyphs, glyphs
+
+DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
+"""The bit of each dot of a cell, by its row and column (Unicode, block Braille Patterns)."""
+BLANK = 0x2800
+SHARES = (0.5, 0.4, 0.6, 0.3, 0.7)
+"""Where along its bar a letter may stand, the best first."""
+DOTTED = 3
+"""Every so many dots of the limit box are drawn."""
+
+
+class Screen:
+    """Where the points of a scene lie: in dots from the upper left, all square to each other."""
+
+    def __init__(self, scene: Scene, width: int, height: int) -> None:
+        self.low, self.high = scene.low, scene.high
+        wide, tall = max(self.high[0] - self.low[0], 1.0), max(self.high[1] - self.low[1], 1.0)
+        self.scale = min((2 * width - 1) / wide, (4 * height - 1) / tall)
+        self.left = (2 * width - 1 - wide * self.scale) / 2
+        self.top = (4 * height - 1 - tall * self.scale) / 2
+
+    def dot(self, point: Point) -> tuple[int, int]:
+        """The dot of a point, to the right and down."""
+        return (
+            int(self.left + (point[0] - self.low[0]) * self.scale + 0.5),
+            int(self.top + (self.high[1] - point[1]) * self.scale + 0.5),
+        )
+
+    def cell(self, point: Point) -> tuple[int, int]:
+        """The column and row of a point."""
+        x, y = self.dot(point)
+        return x // 2, y // 4
+
+
+def oblique_rows(scene: Scene, width: int, height: int, *, ascii: bool = False) -> list[Row]:
+    """A scene in a number of columns and rows, its title above."""
+    return oblique_canvas(scene, width, height, ascii=ascii).rows()
+
+
+def oblique_canvas(scene: Scene, width: int, height: int, *, ascii: bool = False) -> Canvas:
+    """The same, still open for more to be drawn on."""
+    canvas = Canvas(width, height)
+    body = Canvas(width, max(height - 1, 0))
+    if body.height and width > 1:
+        screen = Screen(scene, width, body.height)
+        (_sloped if ascii else _dotted)(body, screen, scene)
+        _texts(body, screen, scene, glyphs(ascii))
+    canvas.cells[1:] = body.cells
+    canvas.write(0, 0, scene.title[:width], "title")
+    return canvas
+
+
+def _lines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
+    """Every line of the scene; what is under the cursor last, so that its role prevails."""
+    for line in (*_stroke_lines(scene, "limit"), *_outlines(scene), *_stroke_lines(scene, "bar")):
+        if line[3] is None or line[3] != scene.marked:
+            yield line
+    if scene.marked is not None:
+        for start, end, _, about in (*_outlines(scene), *_stroke_lines(scene, "bar")):
+            if about == scene.marked:
+                yield start, end, "marked", about
+
+
+def _stroke_lines(scene: Scene, role: str) -> Iterator[tuple[Point, Point, str, About | None]]:
+    for stroke in scene.strokes:
+        if stroke.role == role:
+            yield *stroke.points, role, stroke.about
+
+
+def _outlines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
+    for shape in scene.shapes:
+        for start, end in pairwise((*shape.outline, shape.outline[0])):
+            yield start, end, shape.role, shape.about
+
+
+def _dotted(canvas: Canvas, screen: Screen, scene: Scene) -> None:
+    masks: list[dict[int, int]] = [{} for _ in range(canvas.height)]
+    roles: list[dict[int, str]] = [{} for _ in range(canvas.height)]
+    for start, end, role, _ in _lines(scene):
+        (x, y), (last, floor) = screen.dot(start), screen.dot(end)
+        steps = max(abs(last - x), abs(floor - y))
+        right, down = (last - x) / (steps or 1), (floor - y) / (steps or 1)
+        for k in range(0, steps + 1, DOTTED if role == "limit" else 1):
+            column, row = int(x + right * k + 0.5), int(y + down * k + 0.5)
+            line, place = row >> 2, column >> 1
+            cells = masks[line]
+            cells[place] = cells.get(place, BLANK) | DOTS[row & 3][column & 1]
+            roles[line][place] = role
+    for row, (cells, here) in enumerate(zip(masks, roles, strict=True)):
+        canvas.cells[row] = {column: (chr(mask), here[column]) for column, mask in cells.items()}
+
+
+def _sloped(canvas: Canvas, screen: Screen, scene: Scene) -> None:
+    for start, end, role, _ in _lines(scene):
+        (x, y), (last, floor) = screen.dot(start), screen.dot(end)
+        glyph = "." if role == "limit" else _slope(last - x, floor - y)
+        (column, row), (to, bottom) = screen.cell(start), screen.cell(end)
+        steps = max(abs(to - column), abs(bottom - row), 1)
+        for k in range(0, steps + 1, 2 if role == "limit" else 1):
+            place, line = column + round((to - column) * k / steps), row + round((bottom - row) * k / steps)
+            canvas.put(place, line, "#" if role == "marked" else glyph, role)
+
+
+def _slope(right: int, down: int) -> str:
+    if abs(down) * 2 < abs(right):
+        return "-"
+    if abs(right) * 2 < abs(down):
+        return "|"
+    return "\\" if (right > 0) == (down > 0) else "/"
+
+
+def _texts(canvas: Canvas, screen: Screen, scene: Scene, signs: Glyphs) -> None:
+    taken: set[tuple[int, int]] = set()
+    for mark in scene.marks:
+        column, row = screen.cell(mark.at)
+        here = mark.about is not None and mark.about == scene.marked
+        _put(canvas, taken, column, row, signs.signs[mark.role] + mark.text, "marked" if here else mark.role)
+    for label in scene.labels:
+        _letter(canvas, screen, taken, label)
+
+
+def _letter(canvas: Canvas, screen: Screen, taken: set[tuple[int, int]], label: Label) -> None:
+    """A letter on its bar where nothing else stands; a word at its place."""
+    role = "label" if label.role == "bar" else label.role
+    if label.along is None:
+        _put(canvas, taken, *screen.cell(label.at), label.text, role)
+        return
+    (u0, v0), (u1, v1) = label.along
+    for share in SHARES:
+        column, row = screen.cell((u0 + (u1 - u0) * share, v0 + (v1 - v0) * share))
+        if not any((column + k, row) in taken for k in range(-1, len(label.text) + 1)):
+            _put(canvas, taken, column, row, label.text, role)
+            return
+
+
+def _put(canvas: Canvas, taken: set[tuple[int, int]], column: int, row: int, text: str, role: str) -> None:
+    canvas.write(column, row, text, role)
+    taken.update((column + k, row) for k in range(len(text)))

@@ -1,0 +1,76 @@
+"""A sheet of terminal cells: only those that carry something are kept.
+
+A cell is about twice as high as it is wide.  Writing outside the canvas is harmless.
+"""
+
+Cell = tuple[str, str]
+"""A character and the role of what it stands for."""
+Row = list[tuple[str, str]]
+"""Runs of text with one role each, "" for nothing; together as wide as the canvas."""
+
+
+class Canvas:
+    """Cells of a width and a height; columns run from the left, rows from the top."""
+
+    def __init__(self, width: int, height: int) -> None:
+        self.width, self.height = width, height
+        self.cells: list[dict[int, Cell]] = [{} for _ in range(height)]
+
+    def put(self, column: int, row: int, glyph: str, role: str) -> None:
+        """Put a character into a cell, over what is there."""
+        if 0 <= row < self.height and 0 <= column < self.width:
+            self.cells[row][column] = (glyph, role)
+
+    def write(self, column: int, row: int, text: str, role: str) -> None:
+        """Put a text into a row, as far as it fits."""
+        for place, glyph in enumerate(text, column):
+            self.put(place, row, glyph, role)
+
+    def role(self, column: int, row: int) -> str:
+        """The role of what is in a cell, "" for nothing."""
+        return self.cells[row].get(column, ("", ""))[1] if 0 <= row < self.height else ""
+
+    def free(self, column: int, row: int, length: int) -> bool:
+        """Whether some cells of a row are inside the canvas and empty."""
+        if not (0 <= row < self.height and column >= 0 and column + length <= self.width):
+            return False
+        taken = self.cells[row]
+        return not any(place in taken for place in range(column, column + length))
+
+    def lay(self, other: "Canvas", column: int, row: int) -> None:
+        """Lay another canvas on this one, its upper left corner in a cell."""
+        for line, cells in enumerate(other.cells, row):
+            for place, (glyph, role) in cells.items():
+                self.put(column + place, line, glyph, role)
+
+    def rows(self) -> list[Row]:
+        """The rows from the top, each as wide as the canvas."""
+        return [_runs(cells, self.width) for cells in self.cells]
+
+
+def text_of(rows: list[Row]) -> str:
+    """Rows as plain text, without spaces at the ends of lines."""
+    return "\n".join("".join(text for text, _ in row).rstrip() for row in rows)
+
+
+def _runs(cells: dict[int, Cell], width: int) -> Row:
+    runs: Row = []
+    text, role, reached = "", "", 0
+    for column in sorted(cells):
+        glyph, here = cells[column]
+        if column > reached:
+            if text:
+                runs.append((text, role))
+            runs.append((" " * (column - reached), ""))
+            text, role = "", here
+        elif here != role:
+            if text:
+                runs.append((text, role))
+            text, role = "", here
+        text += glyph
+        reached = column + 1
+    if text:
+        runs.append((text, role))
+    if reached < width:
+        runs.append((" " * (width - reached), ""))
+    return runs

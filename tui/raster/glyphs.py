@@ -1,0 +1,117 @@
+"""The signs of the drawings: one set of characters that old console fonts have, one in plain ASCII.
+
+The first set keeps to single and double box lines, shades, triangles and bullets, which the fonts
+of old Windows consoles carry; they lack heavy and rounded lines, half blocks and braille.
+"""
+
+from dataclasses import dataclass, field
+
+UP, RIGHT, DOWN, LEFT = 1, 2, 4, 8
+RISING, FALLING = 16, 32
+"""Which ways a line leaves a cell: four arms, and the two slopes of bars at 45 degrees."""
+
+
+@dataclass(frozen=True)
+class Glyphs:
+    """A set of signs.
+
+    Attributes:
+        pipe, thin: characters for the sixteen sets of arms, for bars and for other lines.
+        marked: a bar under the cursor, across and upright.
+        arrows: by heading, to the right and up.
+        fills: by role.
+        signs: by role.
+    """
+
+    pipe: str
+    thin: str
+    marked: str
+    arrows: dict[tuple[int, int], str]
+    towards: str
+    away: str
+    dot: str
+    fills: dict[str, str]
+    signs: dict[str, str]
+    letters: dict[str, str] = field(default_factory=lambda: {"hook": "h", "camera": "c", "attachment": "x"})
+
+    def line(self, arms: int, *, pipe: bool) -> str:
+        """The character for a set of arms; slopes show where no straight arm does."""
+        straight = arms & 15
+        if straight:
+            return (self.pipe if pipe else self.thin)[straight]
+        return {RISING: "/", FALLING: "\\"}.get(arms, "X")
+
+
+BOX = Glyphs(
+    pipe=" ║═╚║║╔╠═╝═╩╗╣╦╬",
+    thin=" │─└││┌├─┘─┴┐┤┬┼",
+    marked="▬█",
+    arrows={
+        (1, 0): "►",
+        (-1, 0): "◄",
+        (0, 1): "▲",
+        (0, -1): "▼",
+        (1, 1): "/",
+        (-1, -1): "/",
+        (1, -1): "\\",
+        (-1, 1): "\\",
+    },
+    towards="●",
+    away="×",
+    dot="·",
+    fills={"float": "░", "thruster": "▒", "ballast": "▓"},
+    signs={
+        "end": "○",
+        "unfitted": "?",
+        "joint": "■",
+        "tether": "t",
+        "opening": "◦",
+        "gravity": "▼",
+        "buoyancy": "▲",
+        "limit": "─ ─",
+        "thruster": "▒►",
+    },
+)
+ASCII = Glyphs(
+    pipe=" |=+||++=+=+++++",
+    thin=" |-+||++-+-+++++",
+    marked="##",
+    arrows={
+        (1, 0): ">",
+        (-1, 0): "<",
+        (0, 1): "^",
+        (0, -1): "v",
+        (1, 1): "/",
+        (-1, -1): "/",
+        (1, -1): "\\",
+        (-1, 1): "\\",
+    },
+    towards="O",
+    away="x",
+    dot=".",
+    fills={"float": ":", "thruster": "%", "ballast": "*"},
+    signs={
+        "end": "O",
+        "unfitted": "?",
+        "joint": "#",
+        "tether": "t",
+        "opening": "o",
+        "gravity": "v",
+        "buoyancy": "^",
+        "limit": "- -",
+        "thruster": "%>",
+    },
+)
+
+
+def glyphs(ascii: bool) -> Glyphs:
+    """The set to draw with."""
+    return ASCII if ascii else BOX
+
+
+def sign(role: str, signs: Glyphs) -> str:
+    """The sign of a role in the legend."""
+    if role in signs.letters:
+        return signs.letters[role]
+    point = {"gravity": "G", "buoyancy": "B"}.get(role, "")
+    return (signs.signs.get(role) or signs.fills.get(role, "")) + point

@@ -1,0 +1,91 @@
+"""Small signs and letters, which go on top of the lines."""
+
+from model.drawing.scene import Label, Mark
+from tui.raster.canvas import Canvas
+from tui.raster.glyphs import Glyphs
+from tui.raster.layout import Plot
+from tui.raster.pipes import LEVEL, UPRIGHT, Pipes
+
+NEAR = ((0, 0), (3, 0), (-3, 0), (0, -1), (0, 1), (3, -1), (-3, 1), (0, -2), (0, 2))
+"""Where G and B may go, columns and rows from their place, when something stands there."""
+HOLD = frozenset(("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "tether"))
+"""Roles that no later sign covers."""
+
+
+def sign(canvas: Canvas, plot: Plot, mark: Mark, glyphs: Glyphs) -> None:
+    """A mark: an arrow, G or B with a letter, a joint with its name, or a single sign."""
+    column, row = plot.cell(mark.at)
+    here = mark.about is not None and mark.about == plot.scene.marked
+    role = "marked" if here else mark.role
+    if mark.heading is not None:
+        glyph = glyphs.arrows.get(mark.heading) or (glyphs.towards if mark.towards else glyphs.away)
+        canvas.put(column, row, glyph, role)
+    elif mark.role in ("gravity", "buoyancy"):
+        _beside(canvas, column, row, glyphs.signs[mark.role] + mark.text, role)
+    else:
+        canvas.put(column, row, glyphs.signs[mark.role], role)
+        if mark.text:
+            _name(canvas, column, row, mark.text, "marked" if here else "label")
+    if here and mark.role not in ("joint", "unfitted"):
+        canvas.put(column - 1, row, "[", role)
+        canvas.put(column + 1, row, "]", role)
+
+
+def letter(canvas: Canvas, plot: Plot, label: Label, pipes: Pipes) -> None:
+    """A bar's letter on its line, near its middle, with a space on each side where there is room."""
+    if label.along is None or not label.text:
+        return
+    (column, row), (end, floor) = (plot.cell(point) for point in label.along)
+    steps = max(abs(end - column), abs(floor - row))
+    cells = [
+        (column + round((end - column) * k / max(steps, 1)), row + round((floor - row) * k / max(steps, 1)))
+        for k in sorted(range(steps + 1), key=lambda k: abs(2 * k - steps))
+    ]
+    level = row == floor
+    for text in (f" {label.text} ", label.text) if level else (label.text,):
+        for place, line in cells:
+            start = place - len(text) // 2
+            if all(_plain(canvas, pipes, start + k, line, level) for k in range(len(text))):
+                canvas.write(start, line, text, "label")
+                return
+
+
+def plane_name(canvas: Canvas, plot: Plot, label: Label) -> None:
+    """The name of a plane, centred on the end of its line."""
+    column, row = plot.cell(label.at)
+    start = min(max(column - len(label.text) // 2, 0), max(canvas.width - len(label.text), 0))
+    canvas.write(start, row, label.text, "marked")
+
+
+def _plain(canvas: Canvas, pipes: Pipes, column: int, row: int, level: bool) -> bool:
+    """Whether a cell is a plain stretch of bar that a letter may stand on."""
+    arms = pipes.arms.get((column, row), 0)
+    straight = arms == (LEVEL if level else UPRIGHT) or arms > 15
+    return straight and (canvas.role(column, row) == "bar" or (column, row) in pipes.picked)
+
+
+def _beside(canvas: Canvas, column: int, row: int, text: str, role: str) -> None:
+    """A short text at its place, or near it where something holds that place."""
+    for across, down in NEAR:
+        place, line = column + across, row + down
+        if _open(canvas, place, line, len(text)):
+            canvas.write(place, line, text, role)
+            return
+    canvas.write(column, row, text, role)
+
+
+def _open(canvas: Canvas, column: int, row: int, length: int) -> bool:
+    inside = 0 <= row < canvas.height and column >= 0 and column + length <= canvas.width
+    return inside and not any(canvas.role(column + k, row) in HOLD for k in range(length))
+
+
+def _name(canvas: Canvas, column: int, row: int, name: str, role: str) -> None:
+    """A name beside its joint, where it covers the least."""
+    wide = len(name)
+    beside = (column + 2, column - 1 - wide)
+    spots = [(place, row + down) for down in (0, -1, 1) for place in beside]
+    for place, line in spots:
+        if canvas.free(place, line, wide):
+            canvas.write(place, line, name, role)
+            return
+    canvas.write(max(0, min(column + 2, canvas.width - wide)), row, name, role)
