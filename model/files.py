@@ -6,7 +6,7 @@ and moved into place, so that a broken file is never left behind.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from os.path import lexists
+from os.path import exists, lexists
 from pathlib import Path
 from typing import Any
 
@@ -192,7 +192,7 @@ def digest_on_disk(path: PathText) -> str | None:
     Raises:
         FileProblem: it is there and cannot be read.
     """
-    return digest(read_bytes(path)) if Path(path).exists() else None
+    return digest(read_bytes(path)) if exists(path) else None
 
 
 def file_bytes(design: Design, path: PathText) -> bytes:

@@ -26,7 +26,7 @@ _EXPECTED: dict[str, Callable[[dict[str, Any]], str]] = {
     "bool_type": lambda ctx: "true or false",
     "tuple_type": lambda ctx: "a list in square brackets",
     "model_type": lambda ctx: "a table of keys",
-    "finite_number": lambda ctx: "a number that is finite",
+    "finite_number": lambda ctx: "a finite number",
     "literal_error": lambda ctx: f"one of {str(ctx['expected']).replace(' or ', ', ')}",
     "greater_than": lambda ctx: f"more than {ctx['gt']:g}",
     "greater_than_equal": lambda ctx: f"{ctx['ge']:g} or more",
@@ -117,10 +117,10 @@ def _one(detail: ErrorDetails, raw: Mapping[str, Any], file: str) -> FileProblem
         return FileMistake(file, where, str(ctx["sentence"]))
     if kind == "value_error" and not place:
         return FileMistake(file, "", str(ctx["error"]))
-    expected = str(ctx["error"]) if kind == "value_error" else None
-    if expected is None:
-        expected = _EXPECTED[kind](ctx) if kind in _EXPECTED else detail["msg"]
-    return FileProblem(file, where, value_text(_value_at(raw, place)), expected)
+    found = value_text(_value_at(raw, place))
+    if kind == "value_error":
+        return FileMistake(file, where, f"found {found}; {ctx['error']}")
+    return FileProblem(file, where, found, _EXPECTED[kind](ctx) if kind in _EXPECTED else detail["msg"])
 
 
 def _missing(detail: ErrorDetails, raw: Mapping[str, Any], file: str) -> FileProblem:

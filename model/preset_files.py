@@ -98,8 +98,7 @@ def parse_preset(text: str, file: str, kind: Kind | None = None) -> Content:
         found = f"format {number}, which a newer poolwright wrote"
         raise FileProblem(file, "format", found, f"format {FORMAT} or older; update poolwright")
     raw = migrated(raw, number)
-    known = _Labelled.model_fields
-    header = checked(_Labelled, {key: raw[key] for key in raw if key in known}, file).preset
+    header = checked(_Labelled, raw, file).preset
     if kind is not None and header.kind != kind:
         raise FileProblem(file, "preset.kind", value_text(header.kind), f"'{kind}', as its folder says")
     payload, unknown = _payload(header, raw, file)

@@ -115,10 +115,10 @@ def format_number(raw: dict[str, Any], file: str) -> int:
     Raises:
         FileProblem: there is none, or it is no whole number from 1 up.
     """
-    number = raw.get("format", "nothing")
+    number = raw.get("format")
     if isinstance(number, int) and not isinstance(number, bool) and number >= 1:
         return number
-    found = f"no key 'format', but {len(raw)} others" if number == "nothing" else value_text(number)
+    found = value_text(number) if "format" in raw else "no key 'format'"
     raise FileProblem(file, "format", found, f"format = {FORMAT}")
 
 
