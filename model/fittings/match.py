@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from model.design import Fitting, Socket, Stock
-from model.fittings.turns import TURNS, turned
+from model.fittings.turns import placements
 from model.vectors import Grid, grid
 
 Way = tuple[Grid, str]
@@ -60,16 +60,13 @@ Position = dict[Grid, Socket]
 
 def _positions(fitting: Fitting) -> tuple[Position, ...]:
     """The different ways that a fitting can lie; turns that look the same are left out."""
-    sockets = [(grid(socket.to), socket) for socket in fitting.sockets]
+    looks = [(socket.laying_length, socket.depth, socket.pipe) for socket in fitting.sockets]
     different: dict[frozenset[tuple[Grid, tuple[float, float, str]]], Position] = {}
-    for turn in TURNS:
-        position = {turned(direction, turn): socket for direction, socket in sockets}
-        different.setdefault(frozenset((to, _looks(socket)) for to, socket in position.items()), position)
+    for ways in placements(tuple(grid(socket.to) for socket in fitting.sockets)):
+        lies = frozenset(zip(ways, looks, strict=True))
+        if lies not in different:
+            different[lies] = dict(zip(ways, fitting.sockets, strict=True))
     return tuple(different.values())
-
-
-def _looks(socket: Socket) -> tuple[float, float, str]:
-    return socket.laying_length, socket.depth, socket.pipe
 
 
 def _first(fitting: Fitting, positions: tuple[Position, ...], ways: frozenset[Way]) -> Match | None:
