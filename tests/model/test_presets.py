@@ -140,7 +140,7 @@ def test_a_preset_that_is_not_there_is_answered_with_those_that_are(own):
 
 
 MISTAKES = {
-    "another kind": ("brief", "stock", 'kind = "brief"', 'kind = "brief"', "'brief'; expected 'stock', as its"),
+    "other kind": ("brief", "stock", 'kind = "brief"', 'kind = "brief"', "'brief'; expected 'stock', as its"),
     "an unknown kind": ("stock", "stock", '"stock"', '"pipe"', "preset.kind: found 'pipe'; expected one of"),
     "no header": ("stock", "stock", "[preset]", "[present]", "found 'present', but no key 'preset'"),
     "no origin": ("stock", "stock", 'origin = "invented"\n', "", "preset: found no key 'origin'"),
@@ -151,7 +151,7 @@ MISTAKES = {
     "no unit": ("stock", "stock", 'units = "in"\n', "", "units: found no key 'units'"),
     "no format": ("stock", "stock", "format = 1\n", "", "format: found no key 'format'"),
     "a newer format": ("stock", "stock", "format = 1\n", "format = 3\n", "format 3, which a newer"),
-    "a mount twice": ("motors", "motors", "[[supplies.mounts]]", "MOUNT[[supplies.mounts]]", "'ties' stands 2"),
+    "mount twice": ("motors", "motors", "[[supplies.mounts]]", "MOUNT[[supplies.mounts]]", "'ties' stands 2"),
     "a broken design": ("starter", "starter", 'start = "j12"', 'start = "j99"', "'j99', which is not there"),
 }  # fmt: skip
 
