@@ -56,8 +56,8 @@ ACTIONS = (
     Action(
         "look",
         "f4",
-        "Look at the next panel",
-        "Page, drawing, findings and numbers in turn on a small screen; on a large one, turn the drawing.",
+        "Show the next panel, or turn the drawing",
+        "On a small screen show drawing, findings, numbers in turn; on a large one turn the drawing.",
         "Look",
     ),
     Action(

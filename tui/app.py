@@ -13,6 +13,7 @@ from textual.filter import LineFilter
 from textual.widgets import Static
 
 from tui.ascii import AsciiFilter
+from tui.guard import guarded
 from tui.themes import DARK, LIGHT
 
 if TYPE_CHECKING:
@@ -111,6 +112,4 @@ def _load_desk() -> type[Desk]:
 
 def run(word: str | None = None) -> int:
     """Run the session; the exit status."""
-    app = Poolwright(word)
-    app.run()
-    return app.return_code or 0
+    return guarded(lambda: Poolwright(word))

@@ -9,7 +9,7 @@ from model.design import Design
 from model.errors import FileProblem
 from model.files import load_design, parse_design
 from model.journal import Journal, claim, state_folder
-from model.presets import Kind, find_preset, load_preset
+from model.presets import Preset, find_preset, load_preset, presets
 from tui.keeper import Keeper
 from tui.shelf import designs_folder, file_name, free_path, recents
 
@@ -59,7 +59,7 @@ def new_design(starter: str, title: str) -> Opened:
     Raises:
         FileProblem: the starter cannot be read.
     """
-    design = _preset_design("starter", starter).but(title=title)
+    design = _whole(find_preset("starter", starter)).but(title=title)
     known = [Path(recent.path) for recent in recents()]
     path = free_path(designs_folder() / file_name(title), known)
     return Opened(design, Keeper(path, None, "", claim(path)))
@@ -74,11 +74,14 @@ def demo_design() -> Opened:
     path = state_folder() / "demo" / "demo.toml"
     if path.exists():
         return open_file(path)
-    return Opened(_preset_design("demo", "demo"), Keeper(path, None, "", claim(path)))
+    usable = [preset for preset in presets("demo") if not preset.problem]
+    if not usable:
+        raise FileProblem("the demo", "", "no demo among the presets", "a complete copy of poolwright")
+    return Opened(_whole(usable[0]), Keeper(path, None, "", claim(path)))
 
 
-def _preset_design(kind: Kind, name: str) -> Design:
-    payload = load_preset(find_preset(kind, name))
+def _whole(preset: Preset) -> Design:
+    payload = load_preset(preset)
     assert isinstance(payload, Design)
     return payload
 

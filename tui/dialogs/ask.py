@@ -5,11 +5,12 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import HorizontalGroup, VerticalScroll
-from textual.screen import ModalScreen
 from textual.widgets import Button, Static
 
+from tui.dialogs.dialog import Dialog
 
-class Ask(ModalScreen[str | None]):
+
+class Ask(Dialog[str | None]):
     """Asks one question; gives the key of the answer, or None for Esc.
 
     Args:
@@ -25,7 +26,7 @@ class Ask(ModalScreen[str | None]):
 
     def __init__(self, question: str, answers: dict[str, str]) -> None:
         self.question, self.answers = question, answers
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
         """The question above the answers."""

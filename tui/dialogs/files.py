@@ -10,9 +10,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import HorizontalGroup, Vertical
 from textual.content import Content
-from textual.screen import ModalScreen
 from textual.widgets import Button, Input, OptionList, Static
 from textual.widgets.option_list import Option
+
+from tui.dialogs.dialog import Dialog
 
 Attempt = Callable[[Path], Awaitable[str]]
 """Tries a path; gives "" where it worked, else one sentence that says why not."""
@@ -20,7 +21,7 @@ SUFFIX = ".toml"
 ENTRIES_MOST = 500
 
 
-class FileDialog(ModalScreen[bool]):
+class FileDialog(Dialog[bool]):
     """Asks for a file until one works; gives whether one did.
 
     Args:
@@ -39,16 +40,16 @@ class FileDialog(ModalScreen[bool]):
         self.question, self.button, self.attempt = title, button, attempt
         self.folder = start if start.is_dir() else start.parent
         self.typed = "" if start.is_dir() else start.name
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
-        """The question, the field, what went wrong, the folder, the buttons."""
+        """The question, the folder, the field, what went wrong, the buttons."""
         with Vertical(classes="box tall"):
             yield Static(self.question, classes="title")
-            yield Input(self.typed, placeholder="name or path of the file", id="path")
-            yield Static("", id="problem", classes="error", markup=False)
             yield Static("", id="folder", classes="hint", markup=False)
             yield OptionList(id="entries", compact=True)
+            yield Input(self.typed, placeholder="or type its name or path here (Tab)", id="path")
+            yield Static("", id="problem", classes="error", markup=False)
             with HorizontalGroup(classes="answers"):
                 yield Button(self.button, id="go", compact=True)
                 yield Button("Back (Esc)", id="back", compact=True)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import VerticalScroll
+from textual.containers import HorizontalGroup, VerticalScroll
 from textual.content import Content
-from textual.screen import ModalScreen
 from textual.widget import Widget
 from textual.widgets import Button, Static
 
 from tui.actions import ACTIONS
+from tui.dialogs.dialog import Dialog
 
 MOVING = (
     ("Tab", "Go to the next field or list; Shift+Tab goes back."),
@@ -19,7 +19,7 @@ MOVING = (
 )
 
 
-class HelpDialog(ModalScreen[None]):
+class HelpDialog(Dialog[None]):
     """The help of one page.
 
     Args:
@@ -32,11 +32,11 @@ class HelpDialog(ModalScreen[None]):
 
     def __init__(self, title: str, text: str, own: tuple[tuple[str, str], ...] = ()) -> None:
         self.page_title, self.text, self.own = title, text, own
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
         """Paragraphs, then a table of keys, in a box that scrolls."""
-        keys = [(action.key_name, f"{action.label}. {action.help}") for action in ACTIONS if action.keys]
+        keys = [(action.key_name, action.help) for action in ACTIONS if action.keys]
         with VerticalScroll(classes="box tall"):
             yield Static(Content(self.page_title), classes="title")
             yield Static(Content(self.text), classes="why")
@@ -47,8 +47,11 @@ class HelpDialog(ModalScreen[None]):
             ):
                 if rows:
                     yield Static(Content(heading), classes="section")
-                    yield Static(Content("\n").join(_row(*row) for row in rows))
-        yield Button("Close (Esc)", compact=True, classes="close")
+                    for key, text in rows:
+                        with HorizontalGroup():
+                            yield Static(Content(key), classes="key")
+                            yield Static(Content(text), classes="text")
+            yield Button("Close (Esc)", compact=True, classes="close")
 
     def on_button_pressed(self) -> None:
         """Close it."""
@@ -63,7 +66,3 @@ def own_keys(page: Widget) -> tuple[tuple[str, str], ...]:
             for binding in Binding.make_bindings(type(widget).BINDINGS):
                 found[binding.key.capitalize()] = binding.tooltip or binding.description
     return tuple(found.items())
-
-
-def _row(key: str, text: str) -> Content:
-    return Content.assemble((f"{key:<10}", "bold"), text)

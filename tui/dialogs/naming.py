@@ -6,13 +6,14 @@ from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import HorizontalGroup, Vertical
 from textual.content import Content
-from textual.screen import ModalScreen
 from textual.widgets import Button, Input, Static
+
+from tui.dialogs.dialog import Dialog
 
 LONGEST = 80
 
 
-class NamingDialog(ModalScreen[str | None]):
+class NamingDialog(Dialog[str | None]):
     """Gives the name, or None for Esc.
 
     Args:
@@ -24,7 +25,7 @@ class NamingDialog(ModalScreen[str | None]):
 
     def __init__(self, suggestion: str, folder: str) -> None:
         self.suggestion, self.folder = suggestion, folder
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
         """The question, the field, where it will be saved."""

@@ -6,14 +6,14 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
-from textual.screen import ModalScreen
-from textual.widgets import Input, OptionList
+from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
 from tui.actions import ACTIONS, GO, Action
+from tui.dialogs.dialog import Dialog
 
 
-class Palette(ModalScreen[str | None]):
+class Palette(Dialog[str | None]):
     """Gives the call of the action that was picked, or None.
 
     Args:
@@ -30,13 +30,14 @@ class Palette(ModalScreen[str | None]):
 
     def __init__(self, dimmed: frozenset[str]) -> None:
         self.dimmed = dimmed
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
-        """A field to type in over the list."""
+        """A field to type in, the list, and what the action under the bar does."""
         with Vertical(classes="box tall"):
             yield Input(placeholder="Type a part of the name, then Enter", id="part")
             yield OptionList(id="found", compact=True)
+            yield Static("", id="about", classes="hint", markup=False)
 
     def on_mount(self) -> None:
         """Show every action."""
@@ -51,6 +52,11 @@ class Palette(ModalScreen[str | None]):
         found = self.query_one(OptionList)
         if found.highlighted is not None:
             found.action_select()
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Say what the action under the bar does."""
+        helps = {action.action: action.help for action in (*ACTIONS, *GO)}
+        self.query_one("#about", Static).update(Content(helps.get(event.option_id or "", "")))
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Give what was picked."""
@@ -71,6 +77,4 @@ class Palette(ModalScreen[str | None]):
 
 
 def _line(action: Action) -> Content:
-    return Content.assemble(
-        (f"{action.key_name:<10}", "bold"), f"{action.label}: ", (action.help, "$text-muted")
-    )
+    return Content.assemble((f"{action.key_name:<10}", "bold"), action.label)

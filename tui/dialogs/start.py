@@ -10,10 +10,10 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical
 from textual.content import Content
-from textual.screen import ModalScreen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
+from tui.dialogs.dialog import Dialog
 from tui.shelf import Recent
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ KEYS = "Up and Down to choose, Enter to begin. F10 leaves."
 SHOWN_RECENT = 4
 
 
-class StartDialog(ModalScreen[str | None]):
+class StartDialog(Dialog[str | None]):
     """Gives "recent:PATH", "starter:NAME", "demo" or "open"; None for Esc, where that is allowed.
 
     Args:
@@ -43,7 +43,7 @@ class StartDialog(ModalScreen[str | None]):
     ) -> None:
         self.recent, self.starters = tuple(recent)[:SHOWN_RECENT], tuple(starters)
         self.note, self.first = note, first
-        super().__init__(classes="dialog")
+        super().__init__()
 
     def compose(self) -> ComposeResult:
         """One list of everything there is to begin with."""

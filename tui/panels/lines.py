@@ -55,6 +55,8 @@ class KeyLine(Widget):
     """The keys at the foot of the screen; what cannot be done now is dimmed, a click does it."""
 
     dimmed: reactive[frozenset[str]] = reactive(frozenset())
+    look: reactive[str] = reactive("Look")
+    """What F4 shows next."""
 
     def render(self) -> Content:
         """Each key in bold with what it does."""
@@ -62,13 +64,16 @@ class KeyLine(Widget):
 
     def _piece(self, action: Action) -> Content:
         dim = "dim" if action.call in self.dimmed else ""
-        return Content.assemble((action.key_name, f"bold {dim}".strip()), (f" {action.footer}", dim))
+        return Content.assemble((action.key_name, f"bold {dim}".strip()), (f" {self._word(action)}", dim))
+
+    def _word(self, action: Action) -> str:
+        return self.look if action.call == "look" else action.footer
 
     async def on_click(self, event: events.Click) -> None:
         """Do what stands under the pointer."""
         edge = 0
         for action in FOOTER:
-            edge += len(action.key_name) + 1 + len(action.footer) + len(GAP)
+            edge += len(action.key_name) + 1 + len(self._word(action)) + len(GAP)
             if event.x < edge:
                 await self.screen.run_action(action.action)
                 return

@@ -17,7 +17,7 @@ from tui.dialogs.help import HelpDialog, own_keys
 from tui.dialogs.palette import Palette
 from tui.guide import Shown, next_thing
 from tui.messages import EditRequested, MarkRequested, PlaceRequested, RemedyRequested, StepRequested
-from tui.screens.showing import LOOKS, Showing
+from tui.screens.showing import LOOKS, Showing, following
 from tui.steps import BY_KEY, after, before
 
 if TYPE_CHECKING:
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 SUFFIX = ".toml"
 VIEWS = ("front", "top", "side", "oblique")
+"""Those that a key turns through; where there is room, all of them stand side by side."""
 SAVE_DELAY = 0.6
 """[s] The file is saved this long after the last change."""
 PROOF_DELAY = 0.25
@@ -174,6 +175,11 @@ class SessionScreen(Showing):
 
     # actions
 
+    def show_keys(self) -> None:
+        """Dim at the foot what cannot be done now."""
+        super().show_keys()
+        self.keys.dimmed = self.dimmed()
+
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
         """None dims what cannot be done now."""
         return None if self.is_mounted and action in self.dimmed() else True
@@ -216,10 +222,10 @@ class SessionScreen(Showing):
 
     def action_look(self) -> None:
         """The next panel on a small screen, the next view on a large one."""
-        if self.has_class("-wide"):
-            self.drawing.view = _following(VIEWS, self.drawing.view)
+        if self.wide:
+            self.drawing.view = following(VIEWS, self.drawing.view)
         else:
-            self.look = _following(LOOKS, self.look)
+            self.look = following(LOOKS, self.look)
             self._focus_look()
 
     def _focus_look(self) -> None:
@@ -232,7 +238,7 @@ class SessionScreen(Showing):
     def action_view(self, view: str) -> None:
         """Turn the drawing."""
         self.drawing.view = view
-        if not self.has_class("-wide"):
+        if not self.wide:
             self.look = "drawing"
 
     def action_back(self) -> None:
@@ -300,7 +306,3 @@ class SessionScreen(Showing):
     def take_over(self, label: str, design: Design) -> None:
         """Go on with another design; undo brings back the one before."""
         self.change(label, lambda _: design)
-
-
-def _following(choices: tuple[str, ...], now: str) -> str:
-    return choices[(choices.index(now) + 1) % len(choices)]

@@ -18,7 +18,7 @@ from tui.panels.drawing import DrawingPanel
 from tui.panels.findings import FindingsPanel
 from tui.panels.lines import KeyLine, NextLine, TitleLine
 from tui.panels.numbers import NumbersPanel
-from tui.panels.steps import StepBar, StepList
+from tui.panels.steps import StepBar
 from tui.steps import BY_KEY
 
 if TYPE_CHECKING:
@@ -57,19 +57,23 @@ class Showing(Screen[None]):
         self.set_reactive(Showing.saving, saving)
 
     def compose(self) -> ComposeResult:
-        """Lines above and below; between them the steps, the page and the panels."""
+        """Lines above and below; between them the page and the panels."""
         yield TitleLine().data_bind(Showing.shown, Showing.saving)
         yield StepBar().data_bind(Showing.shown)
         with Horizontal(id="body"):
-            yield StepList().data_bind(Showing.shown)
             yield ContentSwitcher(id="pages")
             with Vertical(id="side"):
-                yield DrawingPanel(id="drawing")
+                yield self._drawing()
                 yield NumbersPanel(id="numbers").data_bind(Showing.shown)
                 yield FindingsPanel().data_bind(Showing.shown)
         yield NextLine().data_bind(Showing.shown, Showing.said)
         yield KeyLine()
         yield Static(TOO_SMALL, id="too-small")
+
+    def _drawing(self) -> DrawingPanel:
+        panel = DrawingPanel(id="drawing")
+        panel.view, panel.report = "front", self.state.report
+        return panel
 
     @property
     def state(self) -> Shown:
@@ -88,7 +92,7 @@ class Showing(Screen[None]):
         self.drawing.report = shown.report
         if self.page is not None:
             self.page.report = shown.report
-        self.refresh_bindings()
+        self.show_keys()
 
     async def open_page(self, step: str) -> None:
         """Open the page of a step; it is made at the first visit."""
@@ -116,3 +120,22 @@ class Showing(Screen[None]):
         """On a small screen the panel that is looked at stands in front of the page."""
         self.remove_class(f"-look-{old}")
         self.add_class(f"-look-{new}")
+        self.show_keys()
+
+    def on_resize(self) -> None:
+        """A large screen has other keys than a small one."""
+        self.call_after_refresh(self.show_keys)
+
+    def show_keys(self) -> None:
+        """Say at the foot what the keys do just now."""
+        self.keys.look = "Turn" if self.wide else following(LOOKS, self.look).capitalize()
+
+    @property
+    def wide(self) -> bool:
+        """Whether everything stands side by side."""
+        return self.has_class("-wide")
+
+
+def following(choices: tuple[str, ...], now: str) -> str:
+    """The choice after this one, round and round."""
+    return choices[(choices.index(now) + 1) % len(choices)]

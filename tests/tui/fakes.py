@@ -1,0 +1,72 @@
+"""A design with faults, and pages that do little, for tests of what is around the pages."""
+
+from functools import cache
+
+from textual.containers import VerticalScroll
+from textual.reactive import reactive
+from textual.widgets import Input, Static
+
+from model.presets import find_preset, load_preset
+from tui.messages import EditRequested
+
+
+@cache
+def box_design():
+    """A starter frame without its thrusters, floats, ballast and openings."""
+    design = load_preset(find_preset("starter", "tall-and-steady"))
+    bare = design.arrangement.but(thrusters=(), floats=(), ballasts=(), openings=())
+    return design.but(title="Bare box", arrangements=(bare,))
+
+
+class FakePage(VerticalScroll, can_focus=False):
+    """A page with one field, the title of the design, over a lot of lines."""
+
+    HELP = "What the fake page is for."
+    report = reactive(None)
+
+    def compose(self):
+        yield Static(f"The page {self.id}")
+        yield Input(id="title")
+        for number in range(60):
+            yield Static(f"line {number}")
+
+    def watch_report(self, report):
+        if report is not None and self.is_mounted:
+            self.refresh_fields()
+
+    def on_mount(self):
+        if self.report is not None:
+            self.refresh_fields()
+
+    def refresh_fields(self):
+        with self.prevent(Input.Changed):
+            self.query_one(Input).value = self.report.design.title
+
+    def on_input_submitted(self, event):
+        title = event.value
+        self.post_message(EditRequested(f"title {title}", lambda design: design.but(title=title)))
+
+    def focus_about(self, about):
+        self.about = about
+        self.query_one(Input).focus()
+
+
+def screen_text(app):
+    """What stands on the screen, as lines of text."""
+    strips = app.screen._compositor.render_strips()  # Textual has no public way to read its screen
+    return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips)
+
+
+async def until(pilot, condition, what, patience=5.0):
+    """Let the app go on until a condition holds."""
+    waited = 0.0
+    while not condition():
+        if waited > patience:
+            raise AssertionError(f"{what} never came; the screen was\n{screen_text(pilot.app)}")
+        await pilot.pause(0.02)
+        waited += 0.02
+
+
+async def see(pilot, text):
+    """Let the app go on until a text stands on the screen."""
+    await until(pilot, lambda: text in screen_text(pilot.app), repr(text))
