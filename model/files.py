@@ -105,7 +105,7 @@ def design_tables(design: Design) -> dict[str, Any]:
     that the file opens the same next year.
     """
     context = {"unit": design.units}
-    whole = design.model_dump(context=context)
+    whole = design.model_dump(include=BOUGHT, context=context)
     decided = design.model_dump(exclude_defaults=True, context=context)
     tables = {"format": design.format, "title": design.title, "units": design.units, **decided}
     for name in BOUGHT & decided.keys():

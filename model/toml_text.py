@@ -3,6 +3,7 @@
 Quoting, keys and numbers are written by tomli_w; only the layout is ours.
 """
 
+import re
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
 from typing import Any
@@ -11,6 +12,8 @@ import tomli_w
 
 WIDTH = 110  # of a line that holds a whole small table or list
 INDENT = "    "
+_PLAIN = re.compile(r"[A-Za-z0-9 .,+()_-]*")
+"""Text that needs no quoting, so that a large design is written fast."""
 
 
 def toml_text(table: Mapping[str, Any]) -> str:
@@ -98,6 +101,10 @@ def _inline(value: Any) -> str:
 
 
 def _scalar(value: Any) -> str:
+    if type(value) in (int, float):
+        return str(value)
+    if isinstance(value, str) and _PLAIN.fullmatch(value):
+        return f'"{value}"'
     return tomli_w.dumps({"v": value})[len("v = ") : -1]
 
 
