@@ -11,7 +11,7 @@ from textual.widget import Widget
 
 from tui.actions import FOOTER, Action
 from tui.guide import next_thing
-from tui.panels.numbers import money_text
+from tui.phrases import money_text
 
 if TYPE_CHECKING:
     from tui.guide import Shown

@@ -8,18 +8,11 @@ from textual.content import Content
 from textual.reactive import reactive
 from textual.widget import Widget
 
-from model.units import Unit, format_length, format_mass
+from model.units import format_mass
+from tui.phrases import lift_text, money_text, size_lines, trim_text
 
 if TYPE_CHECKING:
-    from model.extents import Extents
-    from model.money.bill import Bill
-    from model.vectors import Vector
-    from model.water.balance import Balance
     from tui.guide import Shown
-
-SIDES = ("long", "wide", "high")
-LEVEL_DEG = 0.05
-"""[deg] Below this a tilt is shown as level."""
 
 
 class NumbersPanel(Widget):
@@ -45,54 +38,3 @@ class NumbersPanel(Widget):
             ("Trim", trim_text(survey.balance)),
             ("Money", money_text(survey.bill)),
         ]
-
-
-def size_lines(extents: Extents, unit: Unit) -> list[tuple[str, str]]:
-    """The outside size, and how it stands against its limit."""
-    if extents.box is None:
-        return [("Size", "nothing to measure yet")]
-    size = ("Size", box_text(extents.size, unit))
-    if extents.limit is None:
-        return [size, ("Limit", "none written in the brief")]
-    over = [
-        f"{format_length(much, unit)} too {side}"
-        for much, side in zip(extents.over, SIDES, strict=True)
-        if much > 0
-    ]
-    return [size, ("Limit", f"{box_text(extents.limit, unit)}: {', '.join(over) or 'fits'}")]
-
-
-def box_text(size: Vector, unit: Unit) -> str:
-    """Length x width x height with the unit once."""
-    return " x ".join(format_length(side, unit, with_unit=False) for side in size) + f" {unit}"
-
-
-def lift_text(balance: Balance) -> str:
-    """Spare buoyancy in grams and newtons, with what it does in words."""
-    grams, newtons = format_mass(abs(balance.spare)), f"{abs(balance.net):.2f} N"
-    if balance.spare > 0:
-        return f"floats: {grams} ({newtons}) to spare"
-    return f"sinks: {grams} ({newtons}) short" if balance.spare < 0 else "neither floats nor sinks"
-
-
-def trim_text(balance: Balance) -> str:
-    """How it comes to rest under water, in words."""
-    if balance.pitch is None or balance.roll is None:
-        return "nothing decides it yet"
-    tilts = [
-        f"{abs(angle):.1f}° {up if angle > 0 else down}"
-        for angle, up, down in (
-            (balance.pitch, "bow up", "bow down"),
-            (balance.roll, "port side up", "port side down"),
-        )
-        if abs(angle) >= LEVEL_DEG
-    ]
-    return ", ".join(tilts) or "level"
-
-
-def money_text(bill: Bill) -> str:
-    """What is spent, and what is left of the limit."""
-    if bill.limit is None or bill.left is None:
-        return f"{bill.spent:.2f} {bill.currency} spent, no limit"
-    rest = f"{bill.left:.2f} left" if bill.left >= 0 else f"{-bill.left:.2f} too much"
-    return f"{bill.spent:.2f} of {bill.limit:.2f} {bill.currency}, {rest}"
