@@ -39,6 +39,7 @@ from model.design.edits.planes import (
     stretch_bar,
 )
 from model.design.edits.supply import (
+    WATERS,
     add_stick,
     add_supplies,
     on_the_run,
@@ -53,6 +54,7 @@ from model.design.edits.supply import (
 
 __all__ = [
     "PLANE_KINDS",
+    "WATERS",
     "Crossing",
     "Edit",
     "Ref",

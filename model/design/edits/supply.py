@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from model.design.brief import Brief
+from model.design.brief import Brief, Water
 from model.design.document import Design
 from model.design.edits.core import Ref, changed, find, fresh_id, pieces, put, put_all, set_field
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
@@ -13,6 +13,12 @@ from model.units import Unit
 from model.vectors import direction_text, grid
 
 NEW_STICK = 2.0  # [m]
+WATERS = (
+    Water(name="fresh pool", temperature=27.0, salinity=0.5),
+    Water(name="salt pool", temperature=27.0, salinity=3.0),
+    Water(name="sea", temperature=15.0, salinity=35.0),
+)
+"""Usual waters to choose from (common practice, no source); a team that measures writes its own."""
 
 
 def use_stock(design: Design, stock: Stock) -> Design:

@@ -1,0 +1,101 @@
+"""An entry: one thing that can be typed or chosen on a page, and the edit that it makes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from model import design as document
+from model.design import edits
+from model.design.edits import Edit, Ref
+from tui.forms.kinds import Kind
+
+if TYPE_CHECKING:
+    from model.review import Report
+
+RECORDS: dict[str, type[document.Record]] = {
+    "design": document.Design,
+    "brief": document.Brief,
+    "water": document.Water,
+    "thresholds": document.Thresholds,
+    "stock": document.Stock,
+    "pipe": document.Pipe,
+    "fitting": document.Fitting,
+    "motor": document.Motor,
+    "mount": document.Mount,
+    "foam": document.Foam,
+    "arrangement": document.Arrangement,
+    "station": document.Plane,
+    "side": document.Plane,
+    "level": document.Plane,
+    "joint": document.Joint,
+    "bar": document.Bar,
+    "thruster": document.Thruster,
+    "float": document.Float,
+    "ballast": document.Ballast,
+    "attachment": document.Attachment,
+    "tether": document.Tether,
+    "opening": document.Opening,
+}
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One field of a form.
+
+    Attributes:
+        key: tells the fields of a form apart.
+        label: what stands before it.
+        kind: how it is typed or chosen.
+        get: its value in a report.
+        edit: from the new value to the edit that sets it.
+        help: a sentence or two for the line at the foot of the page.
+        optional: whether the empty field means that it is off.
+        about: the name of what it belongs to, for the history.
+    """
+
+    key: str
+    label: str
+    kind: Kind
+    get: Callable[[Report], Any]
+    edit: Callable[[Any], Edit]
+    help: str = ""
+    optional: bool = False
+    about: str = ""
+
+
+def help_of(kind: str, field: str) -> str:
+    """The text under a field of the document."""
+    return RECORDS[kind].model_fields[field].description or ""
+
+
+def field(
+    ref: Ref, name: str, label: str, kind: Kind, *, help: str = "", optional: bool = False, about: str = ""
+) -> Entry:
+    """An entry for one field of one record of the design."""
+    return Entry(
+        key=f"{ref.kind}-{name}",
+        label=label,
+        kind=kind,
+        get=lambda report: getattr(edits.find(report.design, ref), name),
+        edit=lambda value: lambda design: edits.set_field(design, ref, name, value),
+        help=help or help_of(ref.kind, name),
+        optional=optional,
+        about=about,
+    )
+
+
+def part(
+    ref: Ref, name: str, number: int, label: str, kind: Kind, *, help: str = "", about: str = ""
+) -> Entry:
+    """An entry for one of the three numbers of a field."""
+    return Entry(
+        key=f"{ref.kind}-{name}-{number}",
+        label=label,
+        kind=kind,
+        get=lambda report: getattr(edits.find(report.design, ref), name)[number],
+        edit=lambda value: lambda design: edits.set_part(design, ref, name, number, value),
+        help=help or help_of(ref.kind, name),
+        about=about,
+    )

@@ -1,0 +1,133 @@
+"""How a value stands in an entry field, and how it is read back."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from model.errors import LengthError
+from model.units import KILOGRAMS, Unit, entry_text, parse_length, parse_mass, parse_number
+
+if TYPE_CHECKING:
+    from model.review import Report
+
+Options = tuple[tuple[str, Any], ...]
+"""What can be chosen: the words, and the value."""
+_BETWEEN = re.compile(r"\s*(?:[x×*]|by)\s*", re.IGNORECASE)
+_UNIT_AT_END = re.compile(r"[a-z\"'″′”]+\s*$", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A value that is typed.
+
+    Attributes:
+        show: from the value to its text.
+        read: from the text to the value; raises LengthError with a sentence.
+        unit: what stands behind the field; "length" for the unit of the design, "money" for its currency.
+    """
+
+    show: Callable[[Any, Unit], str]
+    read: Callable[[str, Unit], Any]
+    unit: str = ""
+    long: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """A value chosen from a list that may depend on the design."""
+
+    options: Callable[[Report], Options]
+
+
+@dataclass(frozen=True, slots=True)
+class YesNo:
+    """Yes or no."""
+
+
+@dataclass(frozen=True, slots=True)
+class Several:
+    """Any number of a few values."""
+
+    options: Options
+
+
+Kind = Typed | Chosen | YesNo | Several
+
+
+def number_text(value: float, digits: int = 9) -> str:
+    """A number without needless zeros."""
+    text = f"{value + 0.0:.{digits}f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
+
+
+def mass_text(kilograms: float) -> str:
+    """A mass [kg] in grams, without loss."""
+    return number_text(kilograms / KILOGRAMS["g"], 6)
+
+
+def read_count(text: str) -> int:
+    """A whole number.
+
+    Raises:
+        LengthError: it is none.
+    """
+    number = parse_number(text)
+    if not number.is_integer():
+        raise LengthError(f"'{text}' is not a whole number; write it like 3")
+    return int(number)
+
+
+def read_sizes(text: str, unit: Unit) -> tuple[float, float, float]:
+    """Three lengths [m] such as ``500 x 400 x 300`` or ``50 x 40 x 30 cm``.
+
+    Raises:
+        LengthError: there are not three, or one cannot be read.
+    """
+    parts = _BETWEEN.split(text.strip())
+    if len(parts) != 3:
+        raise LengthError(
+            f"'{text}' is not three lengths; write length x width x height, like 500 x 400 x 300"
+        )
+    last = _UNIT_AT_END.search(parts[2])
+    bare = not any(_UNIT_AT_END.search(part) for part in parts[:2])
+    if last and bare:
+        parts = [*(f"{part} {last[0]}" for part in parts[:2]), parts[2]]
+    elif bare and unit == "mm" and any("/" in part for part in parts):
+        raise LengthError(f"'{text}' has a fraction and no unit; write in behind it")
+    length, width, height = (parse_length(part, unit) for part in parts)
+    return length, width, height
+
+
+def show_sizes(sizes: tuple[float, float, float], unit: Unit) -> str:
+    """Three lengths [m] as they are typed."""
+    return " x ".join(entry_text(size, unit) for size in sizes)
+
+
+def read_names(text: str, _unit: Unit) -> tuple[str, ...]:
+    """Names with commas between them."""
+    return tuple(part.strip() for part in text.split(",") if part.strip())
+
+
+LENGTH = Typed(entry_text, parse_length, "length")
+SIZES = Typed(show_sizes, read_sizes, "length")
+MASS = Typed(lambda value, _: mass_text(value), lambda text, _: parse_mass(text), "g")
+MASS_PER_M = Typed(MASS.show, MASS.read, "g/m")
+MONEY = Typed(lambda value, _: number_text(value), lambda text, _: parse_number(text), "money")
+COUNT = Typed(lambda value, _: str(value), lambda text, _: read_count(text))
+TEXT = Typed(lambda value, _: value, lambda text, _: text.strip())
+LONG_TEXT = Typed(lambda value, _: value, lambda text, _: text.rstrip(), long=True)
+NAMES = Typed(lambda value, _: ", ".join(value), read_names)
+YES_NO = YesNo()
+
+
+def number(unit: str = "") -> Typed:
+    """A plain number, with the unit that stands behind the field."""
+    return Typed(MONEY.show, MONEY.read, unit)
+
+
+def choice(*options: tuple[str, Any]) -> Chosen:
+    """One of a few fixed values."""
+    return Chosen(lambda _: options)

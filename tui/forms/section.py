@@ -1,0 +1,188 @@
+"""A section of a page: a form, a table with the form of its chosen item, or figures to read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from textual.app import ComposeResult
+from textual.containers import HorizontalGroup, Vertical
+from textual.content import Content
+from textual.widgets import Button, Static
+
+from model.errors import PoolwrightError
+from tui.forms.entry import Entry
+from tui.forms.form import Form
+from tui.forms.kinds import Options
+from tui.forms.pick import Pick
+from tui.messages import EditRequested
+
+if TYPE_CHECKING:
+    from model.coach.finding import About
+    from model.design.edits import Edit
+    from model.review import Report
+
+
+@dataclass(frozen=True)
+class Act:
+    """A button of a section.
+
+    Attributes:
+        key: tells the buttons of a section apart.
+        label: what stands on it.
+        run: does it, given the section.
+    """
+
+    key: str
+    label: str
+    run: Callable[[Any], None]
+
+
+class Section(Vertical):
+    """What every section can do.
+
+    Attributes:
+        title: what stands in the row of sections.
+    """
+
+    DEFAULT_CSS = """
+    Section { height: auto; }
+    Section > .error { color: $text-error; height: auto; }
+    Section > .facts, Section > .note { height: auto; }
+    """
+    title = ""
+    report: Report | None = None
+    first_selector = "Input, Choice, Checkbox, ItemTable, Button"
+
+    def show(self, report: Report) -> None:
+        """Show a new report."""
+        raise NotImplementedError
+
+    def finds(self, report: Report, about: About) -> bool:
+        """Whether what a finding is about stands in this section."""
+        raise NotImplementedError
+
+    def point_at(self, about: About) -> None:
+        """Put the focus on what a finding is about."""
+        self.focus_first()
+
+    def focus_first(self) -> None:
+        """Put the focus on the first thing that takes it."""
+        for widget in self.query(self.first_selector):
+            if widget.focusable and all(node.display for node in widget.ancestors_with_self):
+                widget.focus()
+                return
+
+    def on_button_pressed(self, event: Button.Pressed) -> None:
+        """Do what the button says."""
+        if isinstance(event.button, ActButton):
+            event.stop()
+            event.button.act.run(self)
+
+    def say(self, words: str) -> None:
+        """Say in one sentence what could not be done, or nothing."""
+        put_text(self.query_one(".error", Static), words)
+
+    def ask(self, label: str, edit: Edit) -> None:
+        """Ask for an edit; what cannot be done is said here in one sentence."""
+        if self.report is None:
+            return
+        try:
+            edit(self.report.design)
+        except PoolwrightError as problem:
+            words = str(problem).rstrip(".")
+            self.say(f"! {words[:1].upper()}{words[1:]}.")
+            return
+        self.say("")
+        self.post_message(EditRequested(label, edit))
+
+    def pick(self, question: str, options: Options, then: Callable[[Any], None], present: Any = None) -> None:
+        """Let one thing be picked, and go on with it."""
+
+        def picked(answer: tuple[Any] | None) -> None:
+            if answer is not None:
+                then(answer[0])
+
+        self.app.push_screen(Pick(question, options, present), picked)
+
+    def repaint(self) -> None:
+        """Put back what the design has, where nothing is being typed."""
+        for form in self.query(Form):
+            form.repaint()
+
+
+class ActButton(Button):
+    """A button that runs an act of its section."""
+
+    def __init__(self, act: Act) -> None:
+        self.act = act
+        super().__init__(Content(act.label), compact=True, id=f"act-{act.key}")
+
+
+class Acts(HorizontalGroup):
+    """The buttons of a section beside each other."""
+
+    DEFAULT_CSS = """
+    Acts { height: auto; }
+    Acts > Button { margin-right: 1; min-width: 5; width: auto; }
+    """
+
+    def __init__(self, acts: tuple[Act, ...]) -> None:
+        super().__init__(*(ActButton(act) for act in acts))
+
+
+class FormSection(Section):
+    """Figures to read, and a form.
+
+    Args:
+        title: in the row of sections.
+        entries: the entries in a report.
+        facts: derived numbers above the form.
+        kinds: the kinds of thing that are put right here.
+    """
+
+    def __init__(
+        self,
+        title: str,
+        entries: Callable[[Report], tuple[Entry, ...]],
+        facts: Callable[[Report], str] | None = None,
+        kinds: tuple[str, ...] = (),
+        acts: tuple[Act, ...] = (),
+    ) -> None:
+        self.title, self.entries, self.facts, self.kinds, self.acts = title, entries, facts, kinds, acts
+        super().__init__()
+
+    def compose(self) -> ComposeResult:
+        """The figures, the buttons, the form."""
+        if self.facts:
+            yield Static("", markup=False, classes="facts")
+        if self.acts:
+            yield Acts(self.acts)
+        yield hidden_static("error")
+        yield Form()
+
+    def show(self, report: Report) -> None:
+        """Show a new report."""
+        self.report = report
+        if self.facts:
+            put_text(self.query_one(".facts", Static), self.facts(report))
+        self.query_one(Form).show(report, self.entries(report))
+
+    def finds(self, report: Report, about: About) -> bool:
+        """Whether it is one of the kinds of this section."""
+        return about.kind in self.kinds
+
+
+def hidden_static(name: str) -> Static:
+    """A Static of a class that takes no line until there is something to say."""
+    widget = Static("", markup=False, classes=name)
+    widget.display = False
+    return widget
+
+
+def put_text(widget: Static, text: str) -> None:
+    """New text in a Static, only where it differs: painting costs time.  An empty one takes no line."""
+    if str(widget.content) != text:
+        widget.update(text)
+    widget.display = bool(text)

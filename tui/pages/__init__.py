@@ -1,0 +1,1 @@
+"""The pages of the session, one module each; imported at the first visit."""

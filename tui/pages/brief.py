@@ -1,0 +1,168 @@
+"""The brief: the rules and the task."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from model.design import Water, edits
+from model.design.edits import WATERS, Ref
+from tui.forms.entry import Entry, field
+from tui.forms.kinds import (
+    LENGTH,
+    LONG_TEXT,
+    MONEY,
+    NAMES,
+    SIZES,
+    TEXT,
+    Chosen,
+    Options,
+    Several,
+    choice,
+    number,
+)
+from tui.forms.section import Act, FormSection, Section
+from tui.pages.choosing import pick_preset
+from tui.pages.page import Page
+from tui.pages.words import money, sizes
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from model.presets import Preset
+    from model.review import Report
+
+BRIEF, DESIGN, WATER, COACH = Ref("brief"), Ref("design"), Ref("water"), Ref("thresholds")
+MOVES: Options = tuple((move, move) for move in ("ahead", "astern", "up", "down", "turn", "sideways"))
+COACH_FIELDS = (
+    ("trim_tip", "Trim: a tip over", number("deg")),
+    ("trim_should", "Trim: should over", number("deg")),
+    ("spare_least", "Least spare lift", number("%")),
+    ("spare_most", "Most spare lift", number("%")),
+    ("spare_of_thrust", "Spare of down thrust", number("%")),
+    ("bg_least", "Least height B over G", LENGTH),
+    ("hole_least", "Smallest hole", LENGTH),
+    ("astern_share", "Thrust astern, share", number()),
+)
+
+
+def rules(report: Report) -> tuple[Entry, ...]:
+    """What the organiser limits."""
+    return (
+        field(BRIEF, "title", "Name of the task", TEXT),
+        field(
+            BRIEF,
+            "size_limit",
+            "Size limit, l x w x h",
+            SIZES,
+            optional=True,
+            help="The box that the whole vehicle must fit in, like 500 x 400 x 300. Empty: no limit.",
+        ),
+        field(
+            BRIEF,
+            "spending_limit",
+            "Spending limit",
+            MONEY,
+            optional=True,
+            help="The most that may be spent on what counts. Empty: no limit.",
+        ),
+        field(BRIEF, "currency", "Money is called", TEXT),
+        field(
+            BRIEF,
+            "materials",
+            "Allowed pipe",
+            NAMES,
+            help="The pipe materials that are allowed, with commas: PVC, CPVC. Empty: any.",
+        ),
+        field(BRIEF, "moves", "Thrust needed", Several(MOVES)),
+        field(DESIGN, "units", "Lengths in", choice(("mm", "mm"), ("inches", "in"))),
+    )
+
+
+def task(report: Report) -> tuple[Entry, ...]:
+    """What is to be done, by whom."""
+    return (
+        field(
+            DESIGN, "title", "Name of the vehicle", TEXT, help="What you call the vehicle; sheets carry it."
+        ),
+        field(DESIGN, "team", "Team", TEXT, help="Who builds it."),
+        field(BRIEF, "task", "The task", LONG_TEXT),
+        field(BRIEF, "notes", "Notes on the rules", LONG_TEXT),
+        field(BRIEF, "origin", "Where they come from", TEXT),
+        field(DESIGN, "notes", "Notes on the design", LONG_TEXT),
+    )
+
+
+def water(report: Report) -> tuple[Entry, ...]:
+    """The water of the run."""
+    usual = Entry(
+        key="water-usual",
+        label="Water",
+        kind=Chosen(_waters),
+        get=lambda report: report.design.brief.water,
+        edit=lambda chosen: lambda design: edits.set_field(design, BRIEF, "water", chosen),
+        help="Salt water and cold water carry more. Choose one, then write what you measured below.",
+    )
+    return (
+        usual,
+        field(WATER, "temperature", "Temperature", number("deg C")),
+        field(WATER, "salinity", "Salt", number("g/kg")),
+    )
+
+
+def _waters(report: Report) -> Options:
+    present: Water = report.design.brief.water
+    own = () if present in WATERS else ((f"{present.name}, as below", present),)
+    return (*((each.name, each) for each in WATERS), *own)
+
+
+def coach(report: Report) -> tuple[Entry, ...]:
+    """When the coach speaks."""
+    return tuple(field(COACH, name, label, kind) for name, label, kind in COACH_FIELDS)
+
+
+def choose_brief(section: Section) -> None:
+    """Pick a ready brief, or the empty one to copy the organiser's rules into."""
+
+    def use(preset: Preset, brief: Any) -> None:
+        section.ask(f"brief {preset.title}", lambda design: edits.use_brief(design, brief))
+
+    pick_preset(section, "brief", "Which rules do you work to?", use)
+
+
+def standing(report: Report) -> str:
+    """How the vehicle stands against the two limits."""
+    survey, brief = report.survey, report.design.brief
+    limit = f" of {money(report, brief.spending_limit)}" if brief.spending_limit is not None else ""
+    return (
+        f"Now: {sizes(report, survey.extents.size)} overall, {money(report, survey.bill.spent)}{limit} spent."
+    )
+
+
+class BriefPage(Page):
+    """What the organiser asks for."""
+
+    WHY = (
+        "Copy the rules here first: everything later is checked against them. "
+        "Leave a rule empty and it is off."
+    )
+    HELP = (
+        "The brief holds the rules of the day. Choose a ready brief, or the empty one, and copy the "
+        "organiser's rules into it. A rule that is left empty is off.\n\n"
+        "Sizes are written length x width x height: 500 x 400 x 300, or 20 x 16 x 12 in. "
+        "Lengths may be 86, 8.6 cm, 8,6 cm or 3 3/8 in.\n\n"
+        "The section Coach holds the values at which the coach begins to speak; leave them unless "
+        "your mentor says otherwise."
+    )
+
+    def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
+        """Rules, task, water, coach."""
+        ready = (Act("brief", "Choose a brief", choose_brief),)
+        return (
+            (
+                "Rules",
+                lambda: FormSection("Rules", rules, standing, ("brief", "vehicle", "design", ""), ready),
+            ),
+            ("Task", lambda: FormSection("Task", task)),
+            ("Water", lambda: FormSection("Water", water, kinds=("water",))),
+            ("Coach", lambda: FormSection("Coach", coach, kinds=("thresholds",))),
+        )

@@ -1,0 +1,179 @@
+"""What all pages share: why it matters, cautions, sections that are mounted when first opened."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical, VerticalScroll
+from textual.content import Content
+from textual.reactive import reactive
+from textual.widget import Widget
+from textual.widgets import Static
+
+from tui.forms.bar_of_sections import SectionBar
+from tui.forms.items import ItemTable
+from tui.forms.listing import ListSection
+from tui.forms.row import FieldRow
+from tui.forms.section import Section
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from textual.events import DescendantFocus
+
+    from model.coach.finding import About
+    from model.review import Report
+
+
+class Caution(Widget, can_focus=True):
+    """Safety: one line, and all of it on Enter or a click, or where there is room.
+
+    Args:
+        text: the first sentence is what the one line shows.
+    """
+
+    DEFAULT_CSS = """
+    Caution { height: 1; color: $text-warning; }
+    Caution.-open { height: auto; }
+    Caution:focus { background: $primary; color: $text; }
+    """
+    BINDINGS: list[BindingType] = [
+        Binding("enter,space", "toggle", "All cautions", id="caution.toggle", tooltip="Show all or one line")
+    ]
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        super().__init__(classes="caution")
+
+    def render(self) -> Content:
+        """One line with an ellipsis, or everything."""
+        words = Content(f"SAFETY {self.text}")
+        if self.has_class("-open"):
+            return words
+        more = " ...Enter: all"
+        room = max(10, self.size.width - len(more))
+        return Content(words.plain[:room].rsplit(" ", 1)[0] + more)
+
+    def action_toggle(self) -> None:
+        """All of it, or one line."""
+        self.toggle_class("-open")
+        self.refresh(layout=True)
+
+    def on_click(self) -> None:
+        """A click does the same as Enter."""
+        self.action_toggle()
+
+
+class Page(VerticalScroll, can_focus=False):
+    """A page of the session.
+
+    Attributes:
+        WHY: two or three plain sentences: why this step matters.
+        SAFETY: cautions for the work that this page plans, or "".
+        HELP: what F1 shows above the keys.
+    """
+
+    DEFAULT_CSS = """
+    Page > .why { height: auto; }
+    Page > #sections { height: auto; }
+    Page > #field-help { dock: bottom; height: auto; max-height: 2; }
+    Page SectionBar { margin-top: 0; }
+    """
+    WHY: ClassVar[str] = ""
+    SAFETY: ClassVar[str] = ""
+    HELP: ClassVar[str] = ""
+    TIP: ClassVar[str] = "Tab goes on, Shift+Tab goes back, Enter takes what you typed."
+    report: reactive[Report | None] = reactive(None)
+
+    def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
+        """The title of each section, and what makes it."""
+        raise NotImplementedError
+
+    def compose(self) -> ComposeResult:
+        """Why, safety, the row of sections, the open section, the line of help."""
+        self._makers = self.makers()
+        self._made: dict[int, Section] = {}
+        self._open = 0
+        yield Static(self.WHY, markup=False, classes="why")
+        if self.SAFETY:
+            yield Caution(self.SAFETY)
+        if len(self._makers) > 1:
+            yield SectionBar(tuple(title for title, _ in self._makers))
+        first = self._makers[0][1]()
+        self._made[0] = first
+        with Vertical(id="sections"):
+            yield first
+        yield Static(self.TIP, markup=False, id="field-help", classes="hint")
+
+    @property
+    def section(self) -> Section:
+        """The open section."""
+        return self._made[self._open]
+
+    def watch_report(self, report: Report | None) -> None:
+        """Show the report in the open section; the others are told when they are opened."""
+        if report is not None and self.is_mounted:
+            self.section.show(report)
+
+    def on_mount(self) -> None:
+        """Show what was assigned before."""
+        if self.report is not None:
+            self.section.show(self.report)
+
+    def refresh_fields(self) -> None:
+        """Put back what the design has, after an edit was refused."""
+        self.section.repaint()
+
+    def on_section_bar_turned(self, event: SectionBar.Turned) -> None:
+        """Open another section."""
+        event.stop()
+        self.call_later(self.open_section, event.number)
+
+    async def open_section(self, number: int) -> Section:
+        """Open a section; it is made at the first visit."""
+        for bar in self.query(SectionBar):
+            bar.open = number
+            bar.refresh(layout=True)
+        if number not in self._made:
+            self._made[number] = self._makers[number][1]()
+            await self.query_one("#sections").mount(self._made[number])
+        for each, section in self._made.items():
+            section.display = each == number
+        self._open = number
+        if self.report is not None:
+            self.section.show(self.report)
+        return self.section
+
+    def focus_first(self) -> None:
+        """Put the focus on the first field."""
+        self.section.focus_first()
+
+    def focus_about(self, about: About) -> None:
+        """Put the focus on what a finding is about."""
+        self.call_later(self._focus_about, about)
+
+    async def _focus_about(self, about: About) -> None:
+        report = self.report
+        numbers = range(len(self._makers)) if report is not None else ()
+        for number in numbers:
+            section = self._made.get(number) or self._makers[number][1]()
+            if report is not None and section.finds(report, about):
+                section = await self.open_section(number)
+                section.point_at(about)
+                return
+        self.focus_first()
+
+    def commit(self) -> None:
+        """Take what is being typed, as if the field had been left."""
+        for row in self.query(FieldRow):
+            row.commit(leaving=True)
+
+    def on_descendant_focus(self, event: DescendantFocus) -> None:
+        """Say at the foot what the field is for, or what the keys of a table do."""
+        row = next((node for node in event.widget.ancestors if isinstance(node, FieldRow)), None)
+        words = row.entry.help if row else ""
+        if isinstance(event.widget, ItemTable) and isinstance(self.section, ListSection):
+            words = self.section.tip
+        self.query_one("#field-help", Static).update(words or self.TIP)

@@ -1,0 +1,98 @@
+"""The thrusters: motors in their places, and how each is held."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from model.design import Thruster, edits
+from model.design.edits import Ref
+from tui.forms.entry import Entry, field, part
+from tui.forms.items import Column
+from tui.forms.kinds import LENGTH, TEXT
+from tui.forms.listing import ListSection
+from tui.forms.section import Act, Section
+from tui.pages.choosing import asks, name_of, pieces_of
+from tui.pages.fixed import fixed_list
+from tui.pages.page import Page
+from tui.pages.stock import add_from_preset
+from tui.pages.words import direction_words, pushes
+
+if TYPE_CHECKING:
+    from model.review import Report
+
+OFFSETS = ("Offset ahead", "Offset to port", "Offset up")
+
+
+def needed(report: Report) -> str:
+    """The directions that the task needs."""
+    moves = report.design.brief.moves
+    return (
+        f"The task needs thrust: {', '.join(moves)}." if moves else "The brief names no directions of thrust."
+    )
+
+
+def cells(report: Report, thruster: Thruster) -> tuple[str, ...]:
+    """Where it pushes and how it is held."""
+    return direction_words(thruster.to), name_of(report, "mount", thruster.mount, "not planned")
+
+
+def entries(report: Report, thruster: Thruster, ref: Ref) -> tuple[Entry, ...]:
+    """What can be said of one thruster."""
+    about = thruster.name
+    return (
+        field(ref, "to", "Pushes the vehicle", pushes(), about=about),
+        *(
+            part(ref, "offset", number, label, LENGTH, about=about)
+            for number, label in reversed(tuple(enumerate(OFFSETS)))
+        ),
+        field(ref, "motor", "Motor", pieces_of("motor"), help="Which of your motors it is.", about=about),
+        field(ref, "mount", "Held by", pieces_of("mount", "not planned yet"), about=about),
+        field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=about),
+        field(ref, "notes", "Notes", TEXT, help="Anything to remember about it.", about=about),
+    )
+
+
+def thruster_list() -> ListSection:
+    """The list of thrusters."""
+    return fixed_list(
+        "thruster",
+        "Thrusters",
+        (Column("Pushes", 9), Column("Held by", 14, least=72)),
+        cells,
+        entries,
+        asks("thruster added", edits.add_thruster),
+        "No thruster yet. Press Add. Without a motor to use, press From a preset first.",
+        facts=needed,
+        acts=(Act("preset", "Motors from a preset", add_motors),),
+    )
+
+
+def add_motors(section: Any) -> None:
+    """Motors and mounts of a preset."""
+    add_from_preset(section)
+
+
+class ThrustersPage(Page):
+    """Motors in their places."""
+
+    WHY = (
+        "A thruster pushes best in line with the middle, with clear water before and behind its "
+        "propeller. Plan how each is held before you cut."
+    )
+    SAFETY = (
+        "Propellers: hands, hair and cords clear; unplug before you touch one. Drilling tie holes: eye "
+        "protection, clamp the pipe, no hand behind the wall, no loose sleeves or gloves at the drill, an "
+        "adult there. Cut tie tails flush. Batteries: low-voltage DC only, a fuse at the battery, covered "
+        "terminals, dry and two metres back from the water; no mains at the poolside. Soldering irons, hot "
+        "glue and heat guns burn: an adult, never left alone. The makers' instructions come first."
+    )
+    HELP = (
+        "A thruster sits on a bar, at a place along it, with an offset from the bar's centre line to the "
+        "middle of the motor. Pushes says where the vehicle goes when it runs ahead.\n\n"
+        "In the table: a adds, c copies, d removes, left and right move it along its bar.\n\n"
+    ) + SAFETY
+
+    def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
+        """One list."""
+        return (("Thrusters", thruster_list),)
