@@ -82,6 +82,7 @@ class Part:
         mass_centre: where its mass acts [m].
         volume_centre: where its buoyancy acts [m].
         solids: its outside shape; empty for what takes no room in the size box.
+        hollow: inside radius of its round solids, such as a bore or the hole of a float [m].
     """
 
     kind: PartKind
@@ -92,6 +93,7 @@ class Part:
     mass_centre: Vector
     volume_centre: Vector
     solids: tuple[Solid, ...]
+    hollow: float = 0.0
 
     @property
     def box(self) -> Box | None:

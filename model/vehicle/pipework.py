@@ -36,6 +36,7 @@ def bar_part(bar: BarPlace, *, sealed: bool) -> Part:
         mass_centre=middle,
         volume_centre=middle,
         solids=(Cylinder(start, end, bar.pipe.outside_diameter / 2),),
+        hollow=bar.pipe.bore / 2,
     )
 
 

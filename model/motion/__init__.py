@@ -1,0 +1,1 @@
+"""How the vehicle resists being moved and turned in water."""

@@ -1,0 +1,69 @@
+"""Moments of inertia as symmetric tensors."""
+
+from dataclasses import dataclass
+
+from model.parts import Block, Cylinder, Solid
+from model.vectors import Vector, dot, norm, scale, sub
+
+
+@dataclass(frozen=True, slots=True)
+class Tensor:
+    """A symmetric 3 x 3 tensor, such as moments of inertia [kg m2]: diagonal, then xy, xz, yz."""
+
+    xx: float = 0.0
+    yy: float = 0.0
+    zz: float = 0.0
+    xy: float = 0.0
+    xz: float = 0.0
+    yz: float = 0.0
+
+    def __add__(self, other: "Tensor") -> "Tensor":
+        return Tensor(
+            self.xx + other.xx,
+            self.yy + other.yy,
+            self.zz + other.zz,
+            self.xy + other.xy,
+            self.xz + other.xz,
+            self.yz + other.yz,
+        )
+
+    def times(self, factor: float) -> "Tensor":
+        """This tensor times a number."""
+        xx, yy, zz, xy, xz, yz = self.xx, self.yy, self.zz, self.xy, self.xz, self.yz
+        return Tensor(xx * factor, yy * factor, zz * factor, xy * factor, xz * factor, yz * factor)
+
+
+def outer(a: Vector) -> Tensor:
+    """The tensor a a^T."""
+    x, y, z = a
+    return Tensor(x * x, y * y, z * z, x * y, x * z, y * z)
+
+
+def point_mass(mass: float, at: Vector) -> Tensor:
+    """Inertia of a mass [kg] at a place [m] from the axes: m (r^2 1 - r r^T)."""
+    square = dot(at, at)
+    return (Tensor(square, square, square) + outer(at).times(-1)).times(mass)
+
+
+def solid_inertia(solid: Solid, mass: float, hollow: float = 0.0) -> Tensor:
+    """Inertia of an evenly filled solid of a mass [kg] about its own centre.
+
+    Args:
+        hollow: inside radius of a tube [m].
+
+    Handbook: tube, m (R^2 + r^2)/2 about its axis, m (3 (R^2 + r^2) + L^2)/12 across it; block,
+    m (b^2 + c^2)/12 (Meriam and Kraige, Engineering Mechanics: Dynamics, table D/4, from memory).
+    """
+    if isinstance(solid, Block):
+        a, b, c = (side * side for side in solid.size)
+        return Tensor(b + c, a + c, a + b).times(mass / 12)
+    return _tube(solid, mass, min(hollow, solid.radius))
+
+
+def _tube(tube: Cylinder, mass: float, hollow: float) -> Tensor:
+    along = sub(tube.end, tube.start)
+    length = norm(along)
+    squares = tube.radius**2 + hollow**2
+    axial, across = mass * squares / 2, mass * (3 * squares + length**2) / 12
+    axis = scale(along, 1 / length) if length else (1.0, 0.0, 0.0)
+    return Tensor(across, across, across) + outer(axis).times(axial - across)

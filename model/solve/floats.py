@@ -1,0 +1,213 @@
+"""Foam and weights that give the wanted spare buoyancy and level trim, in pieces that can be cut."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from model.coach.remedies.changes import FOAM_STEP, free_id
+from model.coach.sentences import grams, length, trim_words
+from model.design import Ballast, Design, Float
+from model.frame.layout import BarPlace
+from model.solve.places import ROD, Place, foam_places, weight_places
+from model.solve.trial import LEVEL, Aim, Piece, Rest, neighbours, outcome, score
+from model.survey import Survey, survey
+from model.vectors import ORIGIN, add, scale
+from model.water.balance import GRAVITY
+
+SPARE = (0.010, 0.040)
+"""[kg] Spare buoyancy aimed at (DEFAULTS)."""
+MOST_AT_ONCE = 4
+"""Pieces are tried on up to this many bars together."""
+MOST_SETS = 10
+"""Sets of bars tried for each number of bars, those that lie evenly about the middle first."""
+MOST_MOVES = 200
+"""Moves made from each set at the most."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What the team has and where it may go.
+
+    Attributes:
+        float_bars, weight_bars: ids of the bars that foam and weights may go on.
+        foam: its id; ``foam_length`` is how much there is [m], None for as much as is needed.
+        weight: mass of one washer or piece [kg]; ``weights`` is how many there are.
+    """
+
+    float_bars: tuple[str, ...]
+    foam: str
+    foam_length: float | None = None
+    weight_bars: tuple[str, ...] = ()
+    weight: float = 0.02
+    weights: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """What the solver offers: the new design, how it floats, and in words whether that is what was asked."""
+
+    design: Design
+    after: Survey
+    reached: bool
+    words: str
+
+
+def propose_floats(found: Survey, wish: Wish) -> Proposal:
+    """New floats and weights in place of the floats that there are; the closest where none will do."""
+    foam = next(foam for foam in found.design.supplies.foams if foam.id == wish.foam)
+    step = FOAM_STEP[found.design.units]
+    places = [
+        *foam_places(found, wish.float_bars, foam, step),
+        *(weight_places(found, wish.weight_bars, wish.weight, wish.weights) if wish.weights else ()),
+    ]
+    rest, aim = _rest(found), aim_of(found)
+    best = _best(places, rest, aim, wish)
+    design = _applied(found, best, wish)
+    after = survey(design)
+    reached = bool(best) and _reaches(rest, aim, best)
+    return Proposal(design, after, reached, _words(found, after, best, rest, aim, reached))
+
+
+def aim_of(found: Survey) -> Aim:
+    """The spare buoyancy [kg] and BG [m] that suit a vehicle, inside what the coach is silent about."""
+    limits = found.design.brief.thresholds
+    lifted = found.balance.displaced * found.balance.density
+    down = found.thrust.down / GRAVITY * limits.spare_of_thrust / 100
+    low = max(SPARE[0], 1.05 * limits.spare_least / 100 * lifted)
+    high = min(SPARE[1], 0.95 * limits.spare_most / 100 * lifted, *([0.95 * down] if down else []))
+    return Aim(low, max(high, low + 0.015), limits.bg_least)
+
+
+def _rest(found: Survey) -> Rest:
+    mass = volume = 0.0
+    mass_moment = volume_moment = ORIGIN
+    for part in found.parts:
+        if part.kind != "float":
+            mass, volume = mass + part.mass, volume + part.volume
+            mass_moment = add(mass_moment, scale(part.mass_centre, part.mass))
+            volume_moment = add(volume_moment, scale(part.volume_centre, part.volume))
+    return Rest(mass, volume, mass_moment, volume_moment, found.balance.density)
+
+
+def _best(places: list[Place], rest: Rest, aim: Aim, wish: Wish) -> tuple[Piece, ...]:
+    """The best pieces found, on as few bars as reach the aim; () where there is no place."""
+    foam = [place for place in places if place.kind == "float"]
+    weights = [Piece(place, 0, (place.low + place.high) / 2) for place in places if place.kind != "float"]
+    lack = (aim.low + aim.high) / 2 + rest.mass - rest.density * rest.volume
+    found: list[tuple[Piece, ...]] = []
+    for count in range(1, MOST_AT_ONCE + 1):
+        sets = sorted(combinations(foam, count), key=_lopsided)[:MOST_SETS]
+        starts = [(*_spread(chosen, lack, rest.density), *weights) for chosen in sets]
+        found += [_improved(rest, aim, start, wish) for start in starts]
+        if any(_reaches(rest, aim, pieces) for pieces in found):
+            break
+    return min(found, key=lambda pieces: score(rest, aim, pieces), default=())
+
+
+def _reaches(rest: Rest, aim: Aim, pieces: Sequence[Piece]) -> bool:
+    return score(rest, aim, pieces)[0] == 0
+
+
+def _lopsided(places: tuple[Place, ...]) -> tuple[float, int]:
+    """How far a set of places is from lying even about the middle plane [m], and how many there are."""
+    centre = sum(_middle(place)[1] for place in places) / len(places)
+    return round(abs(centre), 3), len(places)
+
+
+def _middle(place: Place) -> tuple[float, float, float]:
+    return add(place.origin, scale(place.along, (place.low + place.high) / 2))
+
+
+def _spread(places: Sequence[Place], lack: float, density: float) -> list[Piece]:
+    pieces = []
+    for place in places:
+        lift = place.volume * density - place.mass
+        steps = round(lack / len(places) / lift) if lift > 0 else 0
+        steps = min(max(0, steps), place.most)
+        pieces.append(Piece(place, steps, (place.low + place.high) / 2))
+    return pieces
+
+
+def _improved(rest: Rest, aim: Aim, start: tuple[Piece, ...], wish: Wish) -> tuple[Piece, ...]:
+    """Where single moves lead, each taken as soon as it makes things better."""
+    here, worth = start, score(rest, aim, start)
+    for _ in range(MOST_MOVES):
+        for pieces in neighbours(here):
+            better = score(rest, aim, pieces)
+            if better < worth and _enough(pieces, wish):
+                here, worth = pieces, better
+                break
+        else:
+            break
+    return here
+
+
+def _enough(pieces: Sequence[Piece], wish: Wish) -> bool:
+    foam = sum(piece.length for piece in pieces)
+    weights = sum(piece.steps for piece in pieces if piece.place.kind == "ballast")
+    return weights <= wish.weights and (wish.foam_length is None or foam <= wish.foam_length + 1e-9)
+
+
+def _applied(found: Survey, pieces: Sequence[Piece], wish: Wish) -> Design:
+    """The design with the pieces in place of its floats."""
+    design = found.design.arranged(floats=())
+    for piece in pieces:
+        if not piece.steps:
+            continue
+        bar = found.frame.bars[piece.place.bar]
+        common = {"bar": bar.id, "at": piece.middle / bar.spacing, "beside": piece.place.beside}
+        if piece.place.kind == "float":
+            new = Float(
+                id=free_id(design.arrangement, "f"),
+                name=_name("float", bar),
+                foam=wish.foam,
+                length=piece.length,
+                **common,
+            )
+            design = design.arranged(floats=(*design.arrangement.floats, new))
+        else:
+            mass = piece.steps * wish.weight
+            weight = Ballast(
+                id=free_id(design.arrangement, "w"),
+                name=_name("weight", bar),
+                mass=mass,
+                diameter=ROD,
+                **common,
+            )
+            design = design.arranged(ballasts=(*design.arrangement.ballasts, weight))
+    return design
+
+
+def _name(what: str, bar: BarPlace) -> str:
+    return f"{what} on {bar.name}"[:80]
+
+
+def _words(found: Survey, after: Survey, pieces: Sequence[Piece], rest: Rest, aim: Aim, reached: bool) -> str:
+    """What it comes to, and where it misses, why."""
+    got = after.balance
+    floats = "floats up" if got.spare >= 0 else "sinks"
+    result = f"It {floats} with {grams(got.spare)} and lies {trim_words(got.pitch, got.roll)}."
+    if reached:
+        return result
+    return f"{_reason(found, pieces, rest, aim)} This comes closest: {result[0].lower()}{result[1:]}"
+
+
+def _reason(found: Survey, pieces: Sequence[Piece], rest: Rest, aim: Aim) -> str:
+    bare = rest.density * rest.volume - rest.mass
+    foam = [piece for piece in pieces if piece.place.kind == "float"]
+    most = sum(p.place.most * (p.place.volume * rest.density - p.place.mass) for p in foam)
+    if bare > aim.high:
+        return f"Without any foam it already floats up with {grams(bare)}: it needs weights, not foam."
+    if not foam:
+        return (
+            "Nothing may go on the bars that were named: propellers, other parts or the size limit forbid it."
+        )
+    if bare + most < aim.low:
+        return f"Foam on those bars lifts at most {grams(most)}, and {grams(aim.low - bare)} are needed."
+    got = outcome(rest, pieces)
+    if got.bg < aim.bg:
+        height = length(got.bg, found.design.units)
+        return f"The lift comes to lie only {height} above the weight: name higher bars, or weights."
+    if got.tilt > LEVEL:
+        return f"Foam there cannot bring it within {LEVEL:g} degrees: name bars further out as well."
+    return "The pieces cannot be cut finely enough, or there is too little foam."

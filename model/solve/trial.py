@@ -1,0 +1,134 @@
+"""Pieces of foam and weight on their places, and how the vehicle would float with them."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from math import atan2, degrees, hypot
+
+from model.solve.places import Place
+from model.vectors import Vector, add, scale
+
+LEVEL = 2.0
+"""[deg] Trim aimed at (DEFAULTS)."""
+SCRAP = 0.025
+"""[m] Foam shorter than this is awkward to cut and hold (common practice, no source)."""
+STRIDES = (1, 3, 10)
+"""Steps that a piece grows or slides at once in the search."""
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """What the solver aims at: least and most spare buoyancy [kg], and BG [m]."""
+
+    low: float
+    high: float
+    bg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """The vehicle without what is solved for: mass [kg], volume [m3], their moments, and the water."""
+
+    mass: float
+    volume: float
+    mass_moment: Vector
+    volume_moment: Vector
+    density: float
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Steps of foam or weight on a place, with the middle at a distance along its bar [m]."""
+
+    place: Place
+    steps: int
+    middle: float
+
+    @property
+    def length(self) -> float:
+        """[m]"""
+        return self.steps * self.place.step
+
+    @property
+    def at(self) -> Vector:
+        """The middle of the piece [m]."""
+        return add(self.place.origin, scale(self.place.along, self.middle))
+
+    def grown(self, by: int) -> "Piece | None":
+        """The piece some steps longer, slid to stay on its stretch; None where it cannot be."""
+        steps = self.steps + by
+        if not 0 <= steps <= self.place.most:
+            return None
+        return _on_stretch(replace(self, steps=steps), self.middle)
+
+    def slid(self, by: float) -> "Piece | None":
+        """The piece moved along its bar [m]; None where it does not move."""
+        moved = _on_stretch(self, self.middle + by)
+        return moved if moved.middle != self.middle else None
+
+
+def _on_stretch(piece: Piece, middle: float) -> Piece:
+    half = piece.length / 2
+    low, high = piece.place.low + half, piece.place.high - half
+    return replace(piece, middle=min(max(middle, low), max(low, high)))
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """How the vehicle floats with some pieces: spare buoyancy [kg], tilt [deg], BG [m]."""
+
+    spare: float
+    tilt: float
+    bg: float
+
+
+def outcome(rest: Rest, pieces: Sequence[Piece]) -> Outcome:
+    """How the vehicle floats with some pieces."""
+    mass, volume = rest.mass, rest.volume
+    mx, my, mz = rest.mass_moment
+    vx, vy, vz = rest.volume_moment
+    for piece in pieces:
+        if not piece.steps:
+            continue
+        m, v = piece.steps * piece.place.mass, piece.steps * piece.place.volume
+        x, y, z = piece.at
+        mass, volume = mass + m, volume + v
+        mx, my, mz = mx + m * x, my + m * y, mz + m * z
+        vx, vy, vz = vx + v * x, vy + v * y, vz + v * z
+    x, y, z = vx / volume - mx / mass, vy / volume - my / mass, vz / volume - mz / mass
+    return Outcome(
+        rest.density * volume - mass, degrees(atan2(hypot(x, y), z)), hypot(x, y, z) if z > 0 else z
+    )
+
+
+def score(rest: Rest, aim: Aim, pieces: Sequence[Piece]) -> tuple[float, float]:
+    """What is wrong with some pieces, the less the better: what misses the aim, then how far from ideal."""
+    got = outcome(rest, pieces)
+    width = aim.high - aim.low
+    lift = max(0.0, aim.low - got.spare, got.spare - aim.high) / width
+    tilt = max(0.0, got.tilt - LEVEL) / LEVEL
+    low = max(0.0, aim.bg - got.bg) / aim.bg
+    used = sum(1 for piece in pieces if piece.steps)
+    scraps = sum(1 for piece in pieces if 0 < piece.length < SCRAP)
+    ideal = abs(got.spare - (aim.low + aim.high) / 2) / width + got.tilt / LEVEL + 0.3 * used + scraps
+    return round(lift + tilt + low, 6), ideal
+
+
+def neighbours(pieces: Sequence[Piece]) -> Iterator[tuple[Piece, ...]]:
+    """All that is one move away: a piece longer, shorter or slid, or length traded between two."""
+    for number, piece in enumerate(pieces):
+        stride = piece.place.step or 0.01
+        for size in STRIDES:
+            for sign in (1, -1):
+                changed = piece.grown(sign * size)
+                if changed:
+                    yield (*pieces[:number], changed, *pieces[number + 1 :])
+                moved = piece.slid(sign * size * stride) if piece.steps else None
+                if moved:
+                    yield (*pieces[:number], moved, *pieces[number + 1 :])
+    for take in range(len(pieces)):
+        for give in range(len(pieces)):
+            less, more = pieces[take].grown(-1), pieces[give].grown(1)
+            if take != give and less and more:
+                traded = list(pieces)
+                traded[take], traded[give] = less, more
+                yield tuple(traded)
