@@ -4,6 +4,10 @@ from model.design.arrangement import Arrangement, Bar, Joint, Plane
 from model.design.brief import Brief, Move, Water
 from model.design.document import BARS_MOST, FORMAT, Design, equipment, plane_groups
 from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Tether, Thruster
+from model.design.in_hand import in_hand, slips
+from model.design.joining import Joining, Pin
+from model.design.on_hand import HeldFittings, HeldPipe, OnHand
+from model.design.own_parts import DryJoint, MeasuredFitting, MeasuredPipe, OwnParts
 from model.design.record import Record
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Bought, Foam, Motor, Mount, Supplies
@@ -20,15 +24,24 @@ __all__ = [
     "Bought",
     "Brief",
     "Design",
+    "DryJoint",
     "Fitting",
     "Float",
     "Foam",
+    "HeldFittings",
+    "HeldPipe",
+    "Joining",
     "Joint",
+    "MeasuredFitting",
+    "MeasuredPipe",
     "Motor",
     "Mount",
     "Move",
     "OnBar",
+    "OnHand",
     "Opening",
+    "OwnParts",
+    "Pin",
     "Pipe",
     "Plane",
     "Record",
@@ -41,5 +54,7 @@ __all__ = [
     "Thruster",
     "Water",
     "equipment",
+    "in_hand",
     "plane_groups",
+    "slips",
 ]

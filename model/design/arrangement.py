@@ -3,7 +3,8 @@
 from typing import Literal
 
 from model.design.equipment import Attachment, Ballast, Float, Opening, Tether, Thruster
-from model.design.measures import Id, Length, Name, Text
+from model.design.joining import Joining
+from model.design.measures import Id, Length, Name, Size, Text
 from model.design.record import Record
 
 
@@ -26,6 +27,8 @@ class Joint(Record):
     level: Id
     fitting: Id | None = None
     """The fitting that the team picked; empty lets the cheapest that fits be used."""
+    joining: Joining | None = None
+    """How its pipes are held; empty means as in the rest of the frame."""
 
     @property
     def planes(self) -> tuple[str, str, str]:
@@ -42,6 +45,8 @@ class Bar(Record):
     end: Id
     pipe: Id | None = None
     """The pipe size; empty means the first of the stock."""
+    sawn: Size | None = None
+    """Its length if it is already sawn; the planes at its ends then follow it."""
 
 
 class Arrangement(Record):
@@ -51,6 +56,8 @@ class Arrangement(Record):
     name: Name
     bores: Literal["flooded", "sealed"] = "flooded"
     """Whether water is let into the pipes, or they are glued shut for good."""
+    joining: Joining = "dry"
+    """How pipes are held in their sockets: dry, pinned or cemented."""
     stations: tuple[Plane, ...] = ()
     """Planes across the vehicle; x grows ahead."""
     sides: tuple[Plane, ...] = ()

@@ -32,6 +32,10 @@ class Brief(Record):
     """What the vehicle has to do, in the team's own words."""
     size_limit: tuple[Size, Size, Size] | None = None
     """The box that the whole vehicle must fit in: length, width, height."""
+    hoop: Size | None = None
+    """Inside diameter of a hoop that it must pass through."""
+    gate: tuple[Size, Size] | None = None
+    """Inside width and height of a gate that it must pass through."""
     spending_limit: Money | None = None
     """The most that may be spent on what counts."""
     currency: Annotated[str, Field(min_length=1, max_length=12)] = "units"

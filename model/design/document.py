@@ -70,10 +70,32 @@ def inconsistencies(design: Design) -> Iterator[str]:
             if socket.pipe not in pipes:
                 yield _missing(f"stock fitting {fitting.id}", "pipe", socket.pipe, pipes)
         yield from _repeated(f"the sockets of stock fitting {fitting.id}", (s.to for s in fitting.sockets))
+    yield from _own_problems(design.stock, pipes)
     yield from _repeated("arrangements", (arrangement.id for arrangement in design.arrangements))
     for arrangement in design.arrangements:
         yield from _frame_problems(arrangement, design)
         yield from _equipment_problems(arrangement, design)
+
+
+def _own_problems(stock: Stock, pipes: set[str]) -> Iterator[str]:
+    """What the team measured and holds must be of the stock."""
+    fittings = {fitting.id for fitting in stock.fittings}
+    own, held = stock.own, stock.on_hand
+    measured = [item.fitting for item in own.fittings]
+    measured += [pipe.dry_joint.fitting for pipe in own.pipes if pipe.dry_joint]
+    named = (
+        ("stock.own", "fitting", measured, fittings),
+        ("stock.own", "pipe", [item.pipe for item in own.pipes], pipes),
+        ("stock.on_hand", "fitting", [item.fitting for item in held.fittings], fittings),
+        ("stock.on_hand", "pipe", [item.pipe for item in held.pieces], pipes),
+    )
+    for where, kind, ids, known in named:
+        for id in ids:
+            if id not in known:
+                yield _missing(where, kind, id, known)
+    yield from _repeated("stock.own.fittings", (item.fitting for item in own.fittings))
+    yield from _repeated("stock.own.pipes", (item.pipe for item in own.pipes))
+    yield from _repeated("stock.on_hand.fittings", (item.fitting for item in held.fittings))
 
 
 def _supplies(design: Design) -> dict[str, tuple[str, ...]]:

@@ -4,7 +4,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from model.design.joining import Pin
 from model.design.measures import Density, Depth, Direction, Id, Money, Name, Size, Text, Weight
+from model.design.on_hand import OnHand
+from model.design.own_parts import OwnParts
 from model.design.record import Record
 
 Shape = Literal[
@@ -89,4 +92,10 @@ class Stock(Record):
     fittings: tuple[Fitting, ...] = ()
     kerf: Depth = 0.0
     """What the saw eats with every cut; a ratchet cutter eats nothing."""
+    pin: Pin = Pin()
+    """What holds a joint that is pinned."""
+    own: OwnParts = OwnParts()
+    """What the team measured itself; it goes before the values above, which stay as they were published."""
+    on_hand: OnHand = OnHand()
+    """What is in the box already."""
     notes: Text = ""

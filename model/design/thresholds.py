@@ -34,5 +34,15 @@ class Thresholds(Record):
     """Least height of B above G [m] (CP, D)."""
     hole_least: Depth = 0.006
     """Smallest vent or drain hole that lets air pass [m] (CP)."""
+    cut_error: Depth = 0.0016
+    """Error of one saw cut [m] (CP: 1/16 in)."""
+    insertion_scatter: Depth = 0.003
+    """Scatter of the push-in depth of one dry end [m] (CP: 3 mm, 1 mm with a push-to mark)."""
+    hold_least: Depth = 0.150
+    """Shortest stick that can be held for the saw [m] (CP: 150 mm by hand, 100 mm clamped)."""
+    plan_error: Depth = 0.003
+    """How far a sawn piece may be off the plan before something should be done [m] (CP)."""
+    squeeze_most: Depth = 0.003
+    """How far foam may be squeezed by what lies beside it [m] (CP)."""
     astern_share: Annotated[float, Field(gt=0, le=1)] = 0.6
     """Thrust astern where it was not measured, as a share of ahead (CP, 0.4 to 0.8)."""
