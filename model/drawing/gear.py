@@ -6,11 +6,11 @@ from typing import NamedTuple
 from model.design import Arrangement
 from model.drawing.projection import Projection
 from model.drawing.scene import About, Circle, Mark, Point, Role, Shape, Stroke
-from model.parts import Box
+from model.parts import Box, Solid
 from model.survey import Survey
 from model.vectors import unit
 
-SOLID_ROLES: dict[str, Role] = {"float": "float", "ballast": "ballast"}
+SOLID_ROLES: dict[str, tuple[Role, ...]] = {"float": ("float",), "ballast": ("ballast",)}
 ATTACHMENT_ROLES: dict[str, Role] = {"hook": "hook", "camera": "camera", "other": "attachment"}
 
 
@@ -23,26 +23,49 @@ class Gear(NamedTuple):
     marks: tuple[Mark, ...]
 
 
-def gear_in_view(survey: Survey, view: Projection) -> Gear:
+class Fixed(NamedTuple):
+    """One solid of what is fixed to the frame, with the box around it."""
+
+    role: Role
+    about: About
+    solid: Solid
+    box: Box
+
+
+def fixed_solids(survey: Survey) -> tuple[Fixed, ...]:
+    """The solids of floats, ballast, attachments and thrusters: the same for every view."""
+    attachments = attachment_roles(survey.arrangement)
+    found = []
+    for part in survey.parts:
+        if part.kind == "thruster":
+            roles: tuple[Role, ...] = ("thruster", "propeller")
+        elif part.kind == "attachment":
+            roles = (attachments[part.id],)
+        else:
+            roles = SOLID_ROLES.get(part.kind, ())
+        about = (part.kind, part.id)
+        found += [
+            Fixed(role, about, solid, solid.box) for role, solid in zip(roles, part.solids, strict=False)
+        ]
+    return tuple(found)
+
+
+def gear_in_view(survey: Survey, solids: tuple[Fixed, ...], view: Projection) -> Gear:
     """Floats, ballast, attachments and thrusters as upright outlines, each with its mark."""
-    roles = attachment_roles(survey.arrangement)
     shapes: list[Shape] = []
     strokes: list[Stroke] = []
     circles: list[Circle] = []
-    for part in survey.parts:
-        about = (part.kind, part.id)
-        if part.kind == "thruster":
-            body, propeller = part.solids
-            shapes.append(box_shape(body.box, view, "thruster", about))
-            disc = _propeller(propeller.box, view, about)
-            if isinstance(disc, Circle):
-                circles.append(disc)
-            else:
-                strokes.append(disc)
-        elif part.kind in ("float", "ballast", "attachment"):
-            role = SOLID_ROLES.get(part.kind) or roles[part.id]
-            shapes += [box_shape(solid.box, view, role, about) for solid in part.solids]
-    marks = (*thruster_marks(survey, view), *opening_marks(survey, view), *tether_marks(survey, view))
+    for solid in solids:
+        if solid.role != "propeller":
+            shapes.append(box_shape(solid.box, view, solid.role, solid.about))
+            continue
+        disc = _propeller(solid.box, view, solid.about)
+        if isinstance(disc, Circle):
+            circles.append(disc)
+        else:
+            strokes.append(disc)
+    arrows = thruster_marks(survey, solids, view)
+    marks = (*arrows, *opening_marks(survey, view), *tether_marks(survey, view))
     return Gear(tuple(shapes), tuple(strokes), tuple(circles), marks)
 
 
@@ -51,13 +74,12 @@ def attachment_roles(arrangement: Arrangement) -> dict[str, Role]:
     return {item.id: ATTACHMENT_ROLES[item.kind] for item in arrangement.attachments}
 
 
-def thruster_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+def thruster_marks(survey: Survey, solids: tuple[Fixed, ...], view: Projection) -> Iterator[Mark]:
     """An arrow in the middle of each motor: where it pushes the vehicle when it runs ahead."""
-    bodies = {part.id: part for part in survey.parts if part.kind == "thruster"}
+    bodies = {solid.about[1]: solid.box for solid in solids if solid.role == "thruster"}
     for thruster in survey.arrangement.thrusters:
         to = unit(thruster.to)
-        body = bodies[thruster.id].solids[0].box
-        at, towards = view.point(body.centre), view.depth(to) > 0
+        at, towards = view.point(bodies[thruster.id].centre), view.depth(to) > 0
         yield Mark(at, "thruster", ("thruster", thruster.id), view.heading(to), towards)
 
 

@@ -28,11 +28,11 @@ def legend(survey: Survey, scene: Scene) -> Iterator[Entry]:
     """The letters that stand in the scene, with their cuts, then the roles that stand in it."""
     yield from _letters(survey, scene)
     present = {shape.role for shape in scene.shapes} | {mark.role for mark in scene.marks}
-    present |= {circle.role for circle in scene.circles}
+    present |= {circle.role for circle in scene.circles} | {stroke.role for stroke in scene.strokes}
     for role, meaning in MEANINGS.items():
         if role in present:
             yield Entry(role, meaning)
-    if survey.extents.limit is not None and "limit" not in present:
+    if survey.extents.limit is not None and scene.name != "oblique" and "limit" not in present:
         yield Entry("title", "limit box lies outside the picture")
 
 

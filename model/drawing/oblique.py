@@ -5,25 +5,20 @@ from dataclasses import replace
 
 from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
-from model.drawing.gear import SOLID_ROLES, attachment_roles, balance_marks, opening_marks, tether_marks
+from model.drawing.gear import balance_marks, fixed_solids, opening_marks, tether_marks
 from model.drawing.legend import legend
 from model.drawing.projection import Projection, oblique, outline
-from model.drawing.scene import About, Label, Point, Role, Scene, Shape, Stroke
-from model.drawing.views import limit_around
-from model.parts import Box
+from model.drawing.scene import About, Label, Point, Scene, Shape, Stroke
 from model.survey import Survey
-from model.vectors import Vector
 
 AZIMUTH, ELEVATION = 30.0, 25.0
 """[deg] Where the viewer stands at first: ahead and a little to port, above."""
-EDGES = tuple((a, a | bit) for a in range(8) for bit in (1, 2, 4) if not a & bit)
-"""The twelve edges of a box between corners whose numbers have a bit for each axis."""
 
 
 def oblique_scene(
     survey: Survey, azimuth: float = AZIMUTH, elevation: float = ELEVATION, marked: About | None = None
 ) -> Scene:
-    """The vehicle seen from an azimuth and an elevation [deg], not dimensioned.
+    """The vehicle seen from an azimuth and an elevation [deg], without dimensions and limits.
 
     Args:
         azimuth: where the viewer stands, from the bow round to port.
@@ -31,7 +26,7 @@ def oblique_scene(
         marked: the kind and id of what is under the cursor.
     """
     look = oblique(azimuth, elevation)
-    strokes = (*_limit(survey, look), *_bars(survey, look))
+    strokes = tuple(_bars(survey, look))
     shapes = tuple(sorted(_gear(survey, look), key=lambda shape: shape.depth))
     points = [point for stroke in strokes for point in stroke.points]
     points += [point for shape in shapes for point in shape.outline]
@@ -42,7 +37,7 @@ def oblique_scene(
         *joint_marks(survey.frame, look, marked, named=False),
         *balance_marks(survey, look),
     )
-    labels = (*_letters(survey, strokes), *_bow(survey, look))
+    labels = (*_letters(survey, strokes), *_bow(survey, look), *_marked_name(survey, look, marked))
     scene = Scene("oblique", look.title, low, high, strokes, shapes, (), marks, labels, marked=marked)
     return replace(scene, legend=tuple(legend(survey, scene)))
 
@@ -62,29 +57,8 @@ def _letters(survey: Survey, strokes: tuple[Stroke, ...]) -> Iterator[Label]:
 
 
 def _gear(survey: Survey, look: Projection) -> Iterator[Shape]:
-    attachments = attachment_roles(survey.arrangement)
-    for part in survey.parts:
-        about = (part.kind, part.id)
-        roles: tuple[Role, ...] = ()
-        if part.kind == "thruster":
-            roles = ("thruster", "propeller")
-        elif part.kind in ("float", "ballast", "attachment"):
-            roles = (SOLID_ROLES.get(part.kind) or attachments[part.id],)
-        for role, solid in zip(roles, part.solids, strict=False):
-            yield Shape(outline(solid, look), role, about, look.depth(solid.box.centre))
-
-
-def _limit(survey: Survey, look: Projection) -> Iterator[Stroke]:
-    box = limit_around(survey.extents)
-    if box is not None:
-        corners = [look.point(corner) for corner in _corners(box)]
-        for a, b in EDGES:
-            yield Stroke((corners[a], corners[b]), "limit")
-
-
-def _corners(box: Box) -> list[Vector]:
-    ends = tuple(zip(box.low, box.high, strict=True))
-    return [(ends[0][k & 1], ends[1][k >> 1 & 1], ends[2][k >> 2]) for k in range(8)]
+    for fixed in fixed_solids(survey):
+        yield Shape(outline(fixed.solid, look), fixed.role, fixed.about, look.depth(fixed.box.centre))
 
 
 def _bow(survey: Survey, look: Projection) -> Iterator[Label]:
@@ -93,3 +67,10 @@ def _bow(survey: Survey, look: Projection) -> Iterator[Label]:
     if box is not None:
         at: Point = look.point((box.high[0], box.centre[1], box.centre[2]))
         yield Label("bow", at, "title")
+
+
+def _marked_name(survey: Survey, look: Projection, marked: About | None) -> Iterator[Label]:
+    """The name of the bar or part under the cursor, at its middle: dots alone cannot be told apart."""
+    for part in survey.parts:
+        if (part.kind, part.id) == marked and part.box is not None:
+            yield Label(part.name, look.point(part.box.centre), "centre", marked)

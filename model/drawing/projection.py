@@ -15,8 +15,8 @@ from model.vectors import Vector, cross, dot, norm, scale, sub
 
 MM = 1000.0
 """Millimetres in a metre."""
-RIM = 16
-"""Points on the rim of a round solid that is seen at an angle."""
+RIM = 12
+"""Points on the rim of a round solid that is seen at an angle, an even number."""
 HALVES = (*range(RIM // 2 + 1), *range(RIM // 2, RIM + 1))
 TURNS = tuple((cos(2 * pi * k / RIM), sin(2 * pi * k / RIM)) for k in HALVES)
 """Round the rim in two halves, the points where they part in both."""
@@ -44,7 +44,8 @@ class Projection:
 
     def point(self, at: Vector) -> Point:
         """Where a point [m] lies on the sheet [mm]."""
-        return dot(at, self.right) * MM, dot(at, self.up) * MM
+        (x, y, z), (a, b, c), (d, e, f) = at, self.right, self.up
+        return (x * a + y * b + z * c) * MM, (x * d + y * e + z * f) * MM
 
     def depth(self, at: Vector) -> float:
         """How far a point [m] lies towards the viewer [mm]."""

@@ -12,7 +12,7 @@ from typing import Literal
 
 from model.drawing.bars import bars_in_view, joint_marks
 from model.drawing.dimensions import dimensions, span
-from model.drawing.gear import balance_marks, box_corners, box_shape, gear_in_view
+from model.drawing.gear import Fixed, balance_marks, box_corners, box_shape, fixed_solids, gear_in_view
 from model.drawing.legend import legend
 from model.drawing.projection import FRONT, SIDE, TOP, Projection
 from model.drawing.scene import About, Label, Place, Point, Scene, Shape, Sheet, Stroke
@@ -44,9 +44,33 @@ def view_scene(survey: Survey, view: ViewName, marked: About | None = None, *, n
             "float", "ballast", "attachment", "tether", "opening", "station", "side" and "level".
         named: whether every joint shows its name.
     """
+    return _scene(survey, fixed_solids(survey), view, marked, named)
+
+
+def one_view(survey: Survey, view: ViewName, marked: About | None = None, *, named: bool = False) -> Sheet:
+    """A sheet with one view on it, fully dimensioned."""
+    return Sheet("", (Place(view_scene(survey, view, marked, named=named), 0, 0),))
+
+
+def three_views(
+    survey: Survey, marked: About | None = None, *, angle: Angle = "third", named: bool = False
+) -> Sheet:
+    """Front, top and side on one sheet; length, width and height each dimensioned once."""
+    places = []
+    solids = fixed_solids(survey)
+    for view, (column, row) in PLACES[angle].items():
+        scene = _scene(survey, solids, view, marked, named)
+        kept = tuple(item for item in scene.dimensions if item.axis in ONCE[view])
+        places.append(Place(replace(scene, dimensions=kept), column, row))
+    return Sheet(f"{angle.capitalize()} angle", tuple(places))
+
+
+def _scene(
+    survey: Survey, solids: tuple[Fixed, ...], view: ViewName, marked: About | None, named: bool
+) -> Scene:
     look = VIEWS[view]
     bars = bars_in_view(survey.frame, look, marked)
-    gear = gear_in_view(survey, look)
+    gear = gear_in_view(survey, solids, look)
     joints = joint_marks(survey.frame, look, marked, named)
     limit = _limit(survey, look)
     low, high = _bounds(survey, look, limit)
@@ -65,23 +89,6 @@ def view_scene(survey: Survey, view: ViewName, marked: About | None = None, *, n
         marked=marked,
     )
     return replace(scene, legend=tuple(legend(survey, scene)))
-
-
-def one_view(survey: Survey, view: ViewName, marked: About | None = None, *, named: bool = False) -> Sheet:
-    """A sheet with one view on it, fully dimensioned."""
-    return Sheet("", (Place(view_scene(survey, view, marked, named=named), 0, 0),))
-
-
-def three_views(
-    survey: Survey, marked: About | None = None, *, angle: Angle = "third", named: bool = False
-) -> Sheet:
-    """Front, top and side on one sheet; length, width and height each dimensioned once."""
-    places = []
-    for view, (column, row) in PLACES[angle].items():
-        scene = view_scene(survey, view, marked, named=named)
-        kept = tuple(item for item in scene.dimensions if item.axis in ONCE[view])
-        places.append(Place(replace(scene, dimensions=kept), column, row))
-    return Sheet(f"{angle.capitalize()} angle", tuple(places))
 
 
 def limit_around(extents: Extents) -> Box | None:

@@ -30,7 +30,7 @@ PARTS = {
     "camera": "gear",
     "attachment": "gear",
     "tether": "gear",
-    "centre": "marked",
+    "centre": "picked",
 }
 """The component class of a role, where the two are called differently."""
 
@@ -63,6 +63,7 @@ class DrawingPanel(Widget, can_focus=True):
             "dimension",
             "unfitted",
             "marked",
+            "picked",
             "title",
             "legend",
         )
@@ -83,6 +84,7 @@ class DrawingPanel(Widget, can_focus=True):
         & > .drawing--dimension { color: $text-muted; }
         & > .drawing--unfitted { color: $error; text-style: bold reverse; }
         & > .drawing--marked { color: $accent; text-style: bold reverse; }
+        & > .drawing--picked { color: $accent; text-style: bold; }
         & > .drawing--title { color: $foreground; text-style: bold; }
         & > .drawing--legend { color: $text-muted; }
         &:focus > .drawing--title { text-style: bold underline; }

@@ -30,6 +30,7 @@ class Axis:
             float(cell) for cell in _spread(wanted, [round(p, 2) in inner for p in self.places], cells)
         ]
         self.last = cells - 1
+        self._known: dict[float, int] = {}
 
     def at(self, place: float) -> float:
         """Where a place [mm] lies, in cells and parts of a cell; never outside."""
@@ -44,7 +45,10 @@ class Axis:
 
     def cell(self, place: float) -> int:
         """The cell of a place [mm]."""
-        return int(self.at(place) + 0.5)
+        known = self._known.get(place)
+        if known is None:
+            known = self._known[place] = int(self.at(place) + 0.5)
+        return known
 
     def inside(self, low: float, high: float) -> tuple[int, int]:
         """The first and last cell whose middles lie between two places [mm]; the nearest one if none does."""

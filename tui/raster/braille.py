@@ -10,10 +10,11 @@ from tui.raster.glyphs import Glyphs, glyphs
 DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
 """The bit of each dot of a cell, by its row and column (Unicode, block Braille Patterns)."""
 BLANK = 0x2800
+SHIFT = 16
+WHOLE, HALF = 1 << SHIFT, 1 << SHIFT - 1
+"""Dots are counted in whole numbers with 16 bits after the point, which is quicker than rounding."""
 SHARES = (0.5, 0.4, 0.6, 0.3, 0.7)
 """Where along its bar a letter may stand, the best first."""
-DOTTED = 3
-"""Every so many dots of the limit box are drawn."""
 
 
 class Screen:
@@ -59,19 +60,18 @@ def oblique_canvas(scene: Scene, width: int, height: int, *, ascii: bool = False
 
 def _lines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
     """Every line of the scene; what is under the cursor last, so that its role prevails."""
-    for line in (*_stroke_lines(scene, "limit"), *_outlines(scene), *_stroke_lines(scene, "bar")):
+    for line in (*_outlines(scene), *_bars(scene)):
         if line[3] is None or line[3] != scene.marked:
             yield line
     if scene.marked is not None:
-        for start, end, _, about in (*_outlines(scene), *_stroke_lines(scene, "bar")):
+        for start, end, _, about in (*_outlines(scene), *_bars(scene)):
             if about == scene.marked:
-                yield start, end, "marked", about
+                yield start, end, "picked", about
 
 
-def _stroke_lines(scene: Scene, role: str) -> Iterator[tuple[Point, Point, str, About | None]]:
+def _bars(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
     for stroke in scene.strokes:
-        if stroke.role == role:
-            yield *stroke.points, role, stroke.about
+        yield *stroke.points, stroke.role, stroke.about
 
 
 def _outlines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
@@ -81,31 +81,48 @@ def _outlines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
 
 
 def _dotted(canvas: Canvas, screen: Screen, scene: Scene) -> None:
-    masks: list[dict[int, int]] = [{} for _ in range(canvas.height)]
-    roles: list[dict[int, str]] = [{} for _ in range(canvas.height)]
+    """Dots are OR-ed, so that crossing lines keep all of theirs; a cell has the role of its last line."""
+    masks: dict[int, int] = {}
+    roles: dict[int, str] = {}
+    width = canvas.width
     for start, end, role, _ in _lines(scene):
-        (x, y), (last, floor) = screen.dot(start), screen.dot(end)
-        steps = max(abs(last - x), abs(floor - y))
-        right, down = (last - x) / (steps or 1), (floor - y) / (steps or 1)
-        for k in range(0, steps + 1, DOTTED if role == "limit" else 1):
-            column, row = int(x + right * k + 0.5), int(y + down * k + 0.5)
-            line, place = row >> 2, column >> 1
-            cells = masks[line]
-            cells[place] = cells.get(place, BLANK) | DOTS[row & 3][column & 1]
-            roles[line][place] = role
-    for row, (cells, here) in enumerate(zip(masks, roles, strict=True)):
-        canvas.cells[row] = {column: (chr(mask), here[column]) for column, mask in cells.items()}
+        touched = _dots(screen.dot(start), screen.dot(end), width, masks)
+        roles.update(dict.fromkeys(touched, role))
+    for cell, mask in masks.items():
+        canvas.cells[cell // width][cell % width] = (chr(mask), roles[cell])
+
+
+def _dots(start: tuple[int, int], end: tuple[int, int], width: int, masks: dict[int, int]) -> list[int]:
+    """Set the dots of one line, a cell at a time; returns its cells as row x width + column."""
+    (x, y), (last, floor) = start, end
+    steps = max(abs(last - x), abs(floor - y)) or 1
+    right, down = (last - x) * WHOLE // steps, (floor - y) * WHOLE // steps
+    across, upright = x * WHOLE + HALF, y * WHOLE + HALF
+    here, mask, touched = -1, 0, []
+    for _ in range(steps + 1):
+        column, row = across >> SHIFT, upright >> SHIFT
+        across += right
+        upright += down
+        cell = (row >> 2) * width + (column >> 1)
+        if cell != here:
+            if mask:
+                masks[here] = masks.get(here, BLANK) | mask
+            here, mask = cell, 0
+            touched.append(cell)
+        mask |= DOTS[row & 3][column & 1]
+    masks[here] = masks.get(here, BLANK) | mask
+    return touched
 
 
 def _sloped(canvas: Canvas, screen: Screen, scene: Scene) -> None:
     for start, end, role, _ in _lines(scene):
         (x, y), (last, floor) = screen.dot(start), screen.dot(end)
-        glyph = "." if role == "limit" else _slope(last - x, floor - y)
+        glyph = "#" if role == "picked" else _slope(last - x, floor - y)
         (column, row), (to, bottom) = screen.cell(start), screen.cell(end)
         steps = max(abs(to - column), abs(bottom - row), 1)
-        for k in range(0, steps + 1, 2 if role == "limit" else 1):
+        for k in range(steps + 1):
             place, line = column + round((to - column) * k / steps), row + round((bottom - row) * k / steps)
-            canvas.put(place, line, "#" if role == "marked" else glyph, role)
+            canvas.put(place, line, glyph, role)
 
 
 def _slope(right: int, down: int) -> str:
@@ -128,7 +145,7 @@ def _texts(canvas: Canvas, screen: Screen, scene: Scene, signs: Glyphs) -> None:
 
 def _letter(canvas: Canvas, screen: Screen, taken: set[tuple[int, int]], label: Label) -> None:
     """A letter on its bar where nothing else stands; a word at its place."""
-    role = "label" if label.role == "bar" else label.role
+    role = {"bar": "label", "centre": "marked"}.get(label.role, label.role)
     if label.along is None:
         _put(canvas, taken, *screen.cell(label.at), label.text, role)
         return

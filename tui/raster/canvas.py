@@ -26,6 +26,13 @@ class Canvas:
         for place, glyph in enumerate(text, column):
             self.put(place, row, glyph, role)
 
+    def run(self, column: int, end: int, row: int, cell: Cell, step: int = 1) -> None:
+        """Put the same cell into a row from one column to another, both included."""
+        if 0 <= row < self.height:
+            self.cells[row].update(
+                dict.fromkeys(range(max(column, 0), min(end, self.width - 1) + 1, step), cell)
+            )
+
     def role(self, column: int, row: int) -> str:
         """The role of what is in a cell, "" for nothing."""
         return self.cells[row].get(column, ("", ""))[1] if 0 <= row < self.height else ""
@@ -38,10 +45,9 @@ class Canvas:
         return not any(place in taken for place in range(column, column + length))
 
     def lay(self, other: "Canvas", column: int, row: int) -> None:
-        """Lay another canvas on this one, its upper left corner in a cell."""
+        """Lay another canvas on this one, its upper left corner in a cell; it must fit."""
         for line, cells in enumerate(other.cells, row):
-            for place, (glyph, role) in cells.items():
-                self.put(column + place, line, glyph, role)
+            self.cells[line].update({column + place: cell for place, cell in cells.items()})
 
     def rows(self) -> list[Row]:
         """The rows from the top, each as wide as the canvas."""
@@ -58,16 +64,14 @@ def _runs(cells: dict[int, Cell], width: int) -> Row:
     text, role, reached = "", "", 0
     for column in sorted(cells):
         glyph, here = cells[column]
-        if column > reached:
+        if here == role and column == reached:
+            text += glyph
+        else:
             if text:
                 runs.append((text, role))
-            runs.append((" " * (column - reached), ""))
-            text, role = "", here
-        elif here != role:
-            if text:
-                runs.append((text, role))
-            text, role = "", here
-        text += glyph
+            if column > reached:
+                runs.append((" " * (column - reached), ""))
+            text, role = glyph, here
         reached = column + 1
     if text:
         runs.append((text, role))

@@ -8,15 +8,21 @@ from tui.raster.glyphs import DOWN, LEFT, RIGHT, UP, Glyphs
 from tui.raster.layout import Plot
 from tui.raster.pipes import Pipes
 
+RING = tuple((cos(pi * k / 8), sin(pi * k / 8)) for k in range(16))
+"""Points on a circle of radius 1."""
+
 
 def fill(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs, pipes: Pipes | None = None) -> None:
     """Shade a rectangle; where bars are given, those that lie nearer stay on top of it."""
     left, right, top, bottom = plot.block(*shape.box)
-    glyph = glyphs.fills[shape.role]
+    cell = (glyphs.fills[shape.role], role_of(shape, plot))
     for row in range(top, bottom + 1):
+        if pipes is None:
+            canvas.run(left, right, row, cell)
+            continue
         for column in range(left, right + 1):
-            if pipes is None or pipes.depths.get((column, row), shape.depth - 1) < shape.depth:
-                canvas.put(column, row, glyph, role_of(shape, plot))
+            if pipes.depths.get((column, row), shape.depth - 1) < shape.depth:
+                canvas.put(column, row, *cell)
 
 
 def outline(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs) -> None:
@@ -35,9 +41,8 @@ def box(canvas: Canvas, corners: tuple[int, int, int, int], glyphs: Glyphs, role
     """A thin rectangle on its border cells."""
     left, right, top, bottom = corners
     thin = glyphs.thin
-    for column in range(left + 1, right):
-        canvas.put(column, top, thin[LEFT | RIGHT], role)
-        canvas.put(column, bottom, thin[LEFT | RIGHT], role)
+    for row in (top, bottom):
+        canvas.run(left + 1, right - 1, row, (thin[LEFT | RIGHT], role))
     for row in range(top + 1, bottom):
         canvas.put(left, row, thin[UP | DOWN], role)
         canvas.put(right, row, thin[UP | DOWN], role)
@@ -52,9 +57,8 @@ def limit(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs) -> None:
     low, high = shape.box
     left, right, top, bottom = plot.column(low[0]), plot.column(high[0]), plot.row(high[1]), plot.row(low[1])
     thin = glyphs.thin
-    for column in range(left + 2, right - 1, 2):
-        canvas.put(column, top, thin[LEFT | RIGHT], "limit")
-        canvas.put(column, bottom, thin[LEFT | RIGHT], "limit")
+    for row in (top, bottom):
+        canvas.run(left + 2, right - 2, row, (thin[LEFT | RIGHT], "limit"), 2)
     for row in range(top + 2, bottom - 1, 2):
         canvas.put(left, row, thin[UP | DOWN], "limit")
         canvas.put(right, row, thin[UP | DOWN], "limit")
@@ -72,9 +76,9 @@ def line(canvas: Canvas, plot: Plot, stroke: Stroke, glyphs: Glyphs) -> None:
     (u0, v0), (u1, v1) = stroke.points
     left, right, top, bottom = plot.block((min(u0, u1), min(v0, v1)), (max(u0, u1), max(v0, v1)))
     arms = LEFT | RIGHT if abs(u1 - u0) > abs(v1 - v0) else UP | DOWN
+    cell = (glyphs.thin[arms], role_of(stroke, plot))
     for row in range(top, bottom + 1):
-        for column in range(left, right + 1):
-            canvas.put(column, row, glyphs.thin[arms], role_of(stroke, plot))
+        canvas.run(left, right, row, cell)
 
 
 def ring(canvas: Canvas, plot: Plot, circle: Circle, glyphs: Glyphs) -> None:
@@ -82,13 +86,14 @@ def ring(canvas: Canvas, plot: Plot, circle: Circle, glyphs: Glyphs) -> None:
     (u, v), radius = circle.centre, circle.radius
     if plot.column(u + radius) - plot.column(u - radius) < 2:
         return
-    for k in range(24):
-        turn = 2 * pi * k / 24
-        column, row = plot.cell((u + radius * cos(turn), v + radius * sin(turn)))
+    role = role_of(circle, plot)
+    for column, row in {plot.cell((u + radius * across, v + radius * up)) for across, up in RING}:
         if canvas.role(column, row) in ("", "float"):
-            canvas.put(column, row, glyphs.dot, role_of(circle, plot))
+            canvas.put(column, row, glyphs.dot, role)
 
 
 def role_of(item: Shape | Stroke | Circle, plot: Plot) -> str:
-    """The role of what is drawn, or that of the cursor."""
+    """The role of what is drawn, or that of the cursor; the line of a plane stays thin."""
+    if item.role == "centre":
+        return item.role
     return "marked" if item.about is not None and item.about == plot.scene.marked else item.role

@@ -20,8 +20,7 @@ def _across(canvas: Canvas, plot: Plot, item: Dimension, row: int, thin: str) ->
     start, end = plot.column(item.start), plot.column(item.end)
     if start == end:
         return
-    for column in range(start + 1, end):
-        canvas.put(column, row, thin[LEFT | RIGHT], ROLE)
+    canvas.run(start + 1, end - 1, row, (thin[LEFT | RIGHT], ROLE))
     for column, arms in ((start, RIGHT), (end, LEFT)):
         joined = LEFT | RIGHT if canvas.role(column, row) == ROLE else arms
         canvas.put(column, row, thin[joined | UP | DOWN], ROLE)

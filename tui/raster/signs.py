@@ -1,5 +1,7 @@
 """Small signs and letters, which go on top of the lines."""
 
+from collections.abc import Iterator
+
 from model.drawing.scene import Label, Mark
 from tui.raster.canvas import Canvas
 from tui.raster.glyphs import Glyphs
@@ -37,17 +39,22 @@ def letter(canvas: Canvas, plot: Plot, label: Label, pipes: Pipes) -> None:
         return
     (column, row), (end, floor) = (plot.cell(point) for point in label.along)
     steps = max(abs(end - column), abs(floor - row))
-    cells = [
-        (column + round((end - column) * k / max(steps, 1)), row + round((floor - row) * k / max(steps, 1)))
-        for k in sorted(range(steps + 1), key=lambda k: abs(2 * k - steps))
-    ]
+    right, down = (end - column) / (steps or 1), (floor - row) / (steps or 1)
     level = row == floor
     for text in (f" {label.text} ", label.text) if level else (label.text,):
-        for place, line in cells:
-            start = place - len(text) // 2
-            if all(_plain(canvas, pipes, start + k, line, level) for k in range(len(text))):
+        for k in _outwards(steps):
+            start, line = column + round(right * k) - len(text) // 2, row + round(down * k)
+            if all(_plain(canvas, pipes, start + n, line, level) for n in range(len(text))):
                 canvas.write(start, line, text, "label")
                 return
+
+
+def _outwards(steps: int) -> Iterator[int]:
+    """0 to ``steps``, the middle first."""
+    for k in range(steps, -1, -2):
+        yield k // 2
+        if k // 2 != steps - k // 2:
+            yield steps - k // 2
 
 
 def plane_name(canvas: Canvas, plot: Plot, label: Label) -> None:
