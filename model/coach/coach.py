@@ -2,7 +2,15 @@
 
 from collections.abc import Callable, Iterator
 
-from model.coach import rules_balance, rules_equipment, rules_fittings, rules_frame, rules_holes, rules_size
+from model.coach import (
+    rules_balance,
+    rules_equipment,
+    rules_fittings,
+    rules_frame,
+    rules_holes,
+    rules_load,
+    rules_size,
+)
 from model.coach.finding import SEVERITIES, STEPS, Finding
 from model.survey import Survey
 
@@ -26,6 +34,8 @@ RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
     rules_equipment.over_budget,
     rules_balance.spare_buoyancy,
     rules_balance.trim,
+    rules_load.easily_tipped,
+    rules_load.load,
 )
 
 

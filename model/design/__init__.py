@@ -1,7 +1,7 @@
 """The document: what the team decided.  Import its pieces from here."""
 
 from model.design.arrangement import Arrangement, Bar, Joint, Plane
-from model.design.brief import Brief, Move, Water
+from model.design.brief import Brief, Load, Move, Water
 from model.design.document import BARS_MOST, FORMAT, Design, equipment, plane_groups
 from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Tether, Thruster
 from model.design.in_hand import in_hand, slips
@@ -32,6 +32,7 @@ __all__ = [
     "HeldPipe",
     "Joining",
     "Joint",
+    "Load",
     "MeasuredFitting",
     "MeasuredPipe",
     "Motor",

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from model.design.measures import Money, Name, Size, Text
+from model.design.measures import Density, Money, Name, Size, Text, Weight
 from model.design.record import Record
 from model.design.thresholds import Thresholds
 
@@ -19,6 +19,22 @@ class Water(Record):
     """Water temperature [deg C], 0 to 40."""
     salinity: Annotated[float, Field(ge=0, le=42)] = 0.5
     """Dissolved salts [g/kg]: fresh pool about 0.5, salt pool about 3, sea about 35."""
+
+
+class Load(Record):
+    """The heaviest thing that the task asks the vehicle to lift."""
+
+    name: Name = "load"
+    mass: Weight
+    """Its weight."""
+    weighed: Literal["air", "water"] = "water"
+    """Whether that is its weight in air or hung in water."""
+    density: Density = 7850.0
+    """Density of its material [kg/m3], for a weight in air; steel is 7850."""
+
+    def in_water(self, water: float) -> float:
+        """Its weight [kg] hung in water of a density [kg/m3]; below zero if it floats."""
+        return self.mass if self.weighed == "water" else self.mass * (1 - water / self.density)
 
 
 class Brief(Record):
@@ -44,6 +60,8 @@ class Brief(Record):
     """The pipe materials that are allowed; empty means that any is."""
     moves: tuple[Move, ...] = ()
     """The directions that the task needs a thruster for."""
+    load: Load | None = None
+    """The heaviest thing to lift."""
     water: Water = Water()
     thresholds: Thresholds = Thresholds()
     """When the coach speaks; only what differs from the usual values stands here."""

@@ -171,9 +171,7 @@ def _joint_slip(joint: DryJoint, pipe: Pipe, fittings: Mapping[str, Fitting]) ->
         return f"the {fitting.name} has no two sockets in one line for {pipe.name}; use a tee or a coupling"
     depth = push_in(_length(run), joint.first, joint.second, joint.overall)
     if depth < 0:
-        return (
-            f"the dry joint of {pipe.name} is longer than its pieces and fitting together; measure again"
-        )
+        return f"the dry joint of {pipe.name} is longer than its pieces and fitting together; measure again"
     if depth > min(socket.depth for socket in run) + 1e-9:
         return f"the dry joint of {pipe.name} is so short that the pipes would pass the stop; measure again"
     return ""

@@ -58,6 +58,8 @@ class Foam(Record):
     """Diameter of its hole."""
     density: Density = 28.0
     """Density of the foam [kg/m3]. Weigh and measure a piece of yours."""
+    scatter: Annotated[float, Field(ge=0)] = 8.0
+    """How far its density may be off [kg/m3]: 8 where nobody weighed it (tables: 20 to 40), 1 if weighed."""
     sold_length: Size
     """Length of one tube as it is sold."""
     price: Money = 0.0

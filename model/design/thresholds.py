@@ -32,6 +32,16 @@ class Thresholds(Record):
     """Most spare buoyancy [% of the down thrust] (CP)."""
     bg_least: Depth = 0.020
     """Least height of B above G [m] (CP, D)."""
+    tip_most: Positive = 10.0
+    """Tilt from 50 g hung at 150 mm from the middle that should be put right [deg] (D)."""
+    load_tip: Positive = 10.0
+    """Tilt with the heaviest load on the hook that is worth a tip [deg] (CP)."""
+    load_should: Positive = 20.0
+    """Tilt with the heaviest load on the hook that should be put right [deg] (CP)."""
+    lift_tip: Positive = 1.5
+    """Up thrust over what the load needs, below which a tip speaks (CP)."""
+    lift_should: Positive = 1.2
+    """Up thrust over what the load needs, below which something should be done (CP)."""
     hole_least: Depth = 0.006
     """Smallest vent or drain hole that lets air pass [m] (CP)."""
     cut_error: Depth = 0.0016

@@ -1,0 +1,48 @@
+"""Remedies for a load: stronger upright motors, or the hook under the middle."""
+
+from functools import partial
+
+from model.coach.finding import Remedy
+from model.design import Design
+from model.survey import Survey
+from model.vectors import grid, sub
+
+
+def stronger(found: Survey) -> tuple[Remedy, ...]:
+    """A stronger motor that the team has, in the place of each upright one."""
+    motors = {motor.id: motor for motor in found.design.supplies.motors}
+    upright = {item.id: motors[item.motor] for item in found.arrangement.thrusters if grid(item.to)[2]}
+    weakest = min((motor.thrust_ahead for motor in upright.values()), default=0.0)
+    better = [motor for motor in motors.values() if motor.thrust_ahead > weakest]
+    return tuple(
+        Remedy(
+            f"Use {motor.name} to go up and down",
+            partial(_remotored, thrusters=frozenset(upright), motor=motor.id),
+        )
+        for motor in sorted(better, key=lambda motor: motor.price)
+        if upright
+    )
+
+
+def _remotored(design: Design, thrusters: frozenset[str], motor: str) -> Design:
+    changed = tuple(
+        item.but(motor=motor) if item.id in thrusters else item for item in design.arrangement.thrusters
+    )
+    return design.arranged(thrusters=changed)
+
+
+def hook_under_middle(found: Survey) -> tuple[Remedy, ...]:
+    """The hook moved so that it hangs straight under the middle of the weight."""
+    hook = next((item for item in found.arrangement.attachments if item.kind == "hook"), None)
+    if hook is None:
+        return ()
+    ahead, port, _ = sub(found.balance.g, found.frame.bars[hook.bar].point(hook.at))
+    edit = partial(_hook_at, hook=hook.id, offset=(ahead, port, hook.offset[2]))
+    return (Remedy(f"Move {hook.name} under the middle of the weight", edit),)
+
+
+def _hook_at(design: Design, hook: str, offset: tuple[float, float, float]) -> Design:
+    changed = tuple(
+        item.but(offset=offset) if item.id == hook else item for item in design.arrangement.attachments
+    )
+    return design.arranged(attachments=changed)
