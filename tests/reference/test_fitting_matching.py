@@ -8,7 +8,7 @@ from model.frame.layout import lay_out
 from tests.generators import FULL, SUPPLIES, designs, frame, tidy_designs
 from tests.reference.raw_frame import Raw
 
-QUIET = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+QUIET = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def shared_direction(arms: list[tuple[str, np.ndarray]]) -> bool:
