@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from model.design import Fitting, Socket, Stock
+from model.design import Fitting, Socket, Stock, in_hand
 from model.fittings.turns import placements
 from model.vectors import Grid, grid
 
@@ -52,7 +52,7 @@ class Catalogue:
 @lru_cache(maxsize=16)
 def catalogue(stock: Stock) -> Catalogue:
     """The catalogue of a stock; kept, since a stock seldom changes between two edits."""
-    return Catalogue(stock)
+    return Catalogue(in_hand(stock))
 
 
 Position = dict[Grid, Socket]

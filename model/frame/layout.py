@@ -6,11 +6,14 @@ cut = pipe still showing + push-in depth at both ends.  Common practice, no sour
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
-from model.design import Arrangement, Bar, Design, Joint, Pipe, plane_groups
+from model.design import Arrangement, Bar, Design, Joint, Pipe, Stock, in_hand, plane_groups
+from model.design.joining import Joining
 from model.fittings.match import Catalogue, Match, Way, catalogue
 from model.frame.letters import lettered
+from model.frame.sawn import Span, held_planes
 from model.vectors import Grid, Vector, add, between, norm, scale, sub
 
 STRAIGHT = 1e-7
@@ -31,13 +34,14 @@ class Arm:
 
 @dataclass(frozen=True, slots=True)
 class JointPlace:
-    """A joint in its place [m]; ``match`` is None where no fitting fits."""
+    """A joint in its place [m]; ``match`` is None where no fitting fits, ``joining`` how pipes are held."""
 
     id: str
     name: str
     at: Vector
     arms: tuple[Arm, ...]
     match: Match | None
+    joining: Joining = "dry"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +54,9 @@ class BarPlace:
         faces: centre to face at the start and at the end [m]; 0 where no fitting is known.
         exposed: pipe still showing [m]; below zero where the fittings collide.
         insertions: push-in depth at the start and at the end [m].
-        cut: the length to saw [m], or None where it cannot be known.
+        cut: the length to saw [m], or None where it cannot be known; that of a piece already sawn.
         letter: its letter in the cut list; equal pieces share one.
+        sawn: the length that the piece is already sawn to [m], or None.
     """
 
     id: str
@@ -66,6 +71,12 @@ class BarPlace:
     insertions: tuple[float, float]
     cut: float | None
     letter: str
+    sawn: float | None = None
+
+    @property
+    def misfit(self) -> float:
+        """[m] How much longer the piece should be than it is sawn; 0 where it is not sawn yet."""
+        return 0.0 if self.sawn is None else self.exposed + sum(self.insertions) - self.sawn
 
     @property
     def along(self) -> Vector:
@@ -91,27 +102,68 @@ class Frame:
     bars: dict[str, BarPlace]
     groups: tuple[frozenset[str], ...]
     """Joint ids, the largest group first."""
+    planes: Mapping[str, float] = field(default_factory=dict)
+    """Where each plane is [m], by its id; pieces that are sawn already hold theirs."""
 
 
 def lay_out(design: Design, arrangement: Arrangement) -> Frame:
-    """The frame of one arrangement, worked out from its planes and the stock."""
-    pipes = {pipe.id: pipe for pipe in design.stock.pipes}
-    default = design.stock.pipes[0].id
-    places = joint_places(arrangement)
+    """The frame of one arrangement, worked out from its planes, what is sawn and the stock."""
+    stock = in_hand(design.stock)
+    planes = {plane.id: plane.at for group in plane_groups(arrangement) for plane in group}
+    joints, bars = _placed(arrangement, stock, planes)
+    if any(bar.sawn is not None for bar in bars):
+        held = _held(arrangement, bars, planes)
+        if held != planes:
+            planes = held
+            joints, bars = _placed(arrangement, stock, planes)
+    return Frame(joints, {bar.id: bar for bar in lettered(bars)}, _groups(arrangement), planes)
+
+
+def _placed(
+    arrangement: Arrangement, stock: Stock, planes: Mapping[str, float]
+) -> tuple[dict[str, JointPlace], list[BarPlace]]:
+    """Joints by id and bars, with the planes in some places [m]."""
+    pipes = {pipe.id: pipe for pipe in stock.pipes}
+    default = stock.pipes[0].id
+    places = joint_places(arrangement, planes)
     arms = _arms(arrangement, places, default)
-    fittings = catalogue(design.stock)
+    fittings = catalogue(stock)
     joints = {
-        joint.id: _joint_place(joint, places[joint.id], arms[joint.id], fittings)
+        joint.id: _joint_place(joint, places[joint.id], arms[joint.id], fittings, arrangement.joining)
         for joint in arrangement.joints
     }
-    bars = [_bar_place(bar, pipes[bar.pipe or default], joints) for bar in arrangement.bars]
-    return Frame(joints, {bar.id: bar for bar in lettered(bars)}, _groups(arrangement))
+    return joints, [_bar_place(bar, pipes[bar.pipe or default], joints) for bar in arrangement.bars]
 
 
-def joint_places(arrangement: Arrangement) -> dict[str, Vector]:
-    """Where each joint is [m], by its id."""
-    x, y, z = ({plane.id: plane.at for plane in group} for group in plane_groups(arrangement))
-    return {joint.id: (x[joint.station], y[joint.side], z[joint.level]) for joint in arrangement.joints}
+def joint_places(arrangement: Arrangement, planes: Mapping[str, float]) -> dict[str, Vector]:
+    """Where each joint is [m], by its id, with the planes in some places [m]."""
+    return {
+        joint.id: (planes[joint.station], planes[joint.side], planes[joint.level])
+        for joint in arrangement.joints
+    }
+
+
+def _held(arrangement: Arrangement, bars: list[BarPlace], planes: Mapping[str, float]) -> dict[str, float]:
+    """Where the planes lie [m] so that the sawn pieces fit."""
+    joints = {joint.id: joint for joint in arrangement.joints}
+    held: dict[str, float] = {}
+    for axis, group in enumerate(plane_groups(arrangement)):
+        at = {plane.id: planes[plane.id] for plane in group}
+        spans = [span for bar in bars if (span := _span(bar, joints, at, axis))]
+        used = {joint.planes[axis] for joint in arrangement.joints}
+        held |= held_planes(at, spans, used) if spans else at
+    return held
+
+
+def _span(bar: BarPlace, joints: Mapping[str, Joint], at: Mapping[str, float], axis: int) -> Span | None:
+    """The distance along an axis that a sawn piece sets between the planes at its ends."""
+    if bar.sawn is None or bar.cut is None:
+        return None
+    low, high = sorted((joints[joint].planes[axis] for joint in bar.joints), key=at.__getitem__)
+    spacing = bar.sawn - sum(bar.insertions) + sum(bar.faces)
+    if at[high] - at[low] <= STRAIGHT or spacing <= STRAIGHT:
+        return None
+    return Span(low, high, spacing * (at[high] - at[low]) / bar.spacing)
 
 
 def heading(start: Vector, end: Vector) -> Grid | None:
@@ -144,10 +196,12 @@ def ways(arms: tuple[Arm, ...] | list[Arm]) -> frozenset[Way] | None:
     return found if arms and len({to for to, _ in found}) == len(arms) else None
 
 
-def _joint_place(joint: Joint, at: Vector, arms: list[Arm], fittings: Catalogue) -> JointPlace:
+def _joint_place(
+    joint: Joint, at: Vector, arms: list[Arm], fittings: Catalogue, joining: Joining
+) -> JointPlace:
     needed = ways(arms)
     match = fittings.match(needed, joint.fitting) if needed else None
-    return JointPlace(joint.id, joint.name, at, tuple(arms), match)
+    return JointPlace(joint.id, joint.name, at, tuple(arms), match, joint.joining or joining)
 
 
 def _bar_place(bar: Bar, pipe: Pipe, joints: dict[str, JointPlace]) -> BarPlace:
@@ -158,7 +212,7 @@ def _bar_place(bar: Bar, pipe: Pipe, joints: dict[str, JointPlace]) -> BarPlace:
     spacing = norm(sub(end.at, start.at))
     exposed = spacing - sum(faces)
     known = start.match is not None and end.match is not None
-    cut = exposed + sum(insertions) if known else None
+    cut = (bar.sawn or exposed + sum(insertions)) if known else None
     return BarPlace(
         id=bar.id,
         name=bar.name,
@@ -172,16 +226,21 @@ def _bar_place(bar: Bar, pipe: Pipe, joints: dict[str, JointPlace]) -> BarPlace:
         insertions=insertions,
         cut=cut,
         letter="",
+        sawn=bar.sawn,
     )
 
 
 def _end(bar: str, joint: JointPlace, pipe: Pipe) -> tuple[float, float]:
-    """Centre to face and push-in depth [m] of a bar at one of its joints; 0 where no fitting is known."""
+    """Centre to face and push-in depth [m] of a bar at one of its joints; 0 where no fitting is known.
+
+    Cement lets a pipe slide to the stop; a dry one sticks short of it.
+    """
     to = next((arm.to for arm in joint.arms if arm.bar == bar), None)
     if joint.match is None or to is None:
         return 0.0, 0.0
     socket = joint.match.sockets[to]
-    return socket.centre_to_face, min(pipe.insertion, socket.depth)
+    depth = socket.depth if joint.joining == "cemented" else min(pipe.insertion, socket.depth)
+    return socket.centre_to_face, depth
 
 
 def _groups(arrangement: Arrangement) -> tuple[frozenset[str], ...]:
