@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from model.design import Pipe
+from model.units import snap
 
 if TYPE_CHECKING:
     from model.frame.layout import BarPlace
@@ -59,4 +60,4 @@ def cut_list(bars: Iterable[BarPlace]) -> tuple[CutGroup, ...]:
 
 
 def _key(bar: BarPlace) -> tuple[float, str]:
-    return -round(bar.cut or 0.0, SAME_CUT), bar.pipe.id
+    return -round(snap(bar.cut or 0.0), SAME_CUT), bar.pipe.id
