@@ -47,7 +47,9 @@ def float_part(piece: Float, bar: BarPlace, foam: Foam) -> Part:
     volume = (disc(foam.outside_diameter) - disc(foam.hole)) * piece.length
     centre = _beside(bar, piece.at, piece.beside, outside)
     solid = _along(centre, bar.along, piece.length, outside)
-    return Part("float", piece.id, piece.name, volume * foam.density, volume, centre, centre, (solid,))
+    hollow = (max(foam.hole, pipe) if threaded else foam.hole) / 2
+    mass = volume * foam.density
+    return Part("float", piece.id, piece.name, mass, volume, centre, centre, (solid,), hollow)
 
 
 def stretched(foam: Foam, pipe: float) -> float:
