@@ -113,6 +113,8 @@ class Desk:
         await (self.app.switch_screen(screen) if old else self.app.push_screen(screen))
         if opened.notes:
             screen.said = " ".join(opened.notes)
+        if opened.keeper.unsaved:
+            screen.save()
         if opened.left is not None:
             await self._offer(screen, opened)
         self.remember()

@@ -39,18 +39,25 @@ def open_file(path: Path) -> Opened:
     """
     path = path.absolute()
     journal = claim(path)
+    held = journal.why if journal.read_only else ""
     try:
         left, label = _left(journal, path)
         if left is not None and not path.exists():
-            return Opened(left, Keeper(path, None, journal.why, journal), (), left, label)
+            return _never_saved(left, Keeper(path, None, held, journal))
         loaded = load_design(path)
     except FileProblem:
         journal.release()
         raise
-    why_not = loaded.why or (journal.why if journal.read_only else "")
+    why_not = loaded.why or held
     notes = (*((f"{why_not}.",) if why_not else ()), *loaded.warnings)
     left = None if why_not or left == loaded.design else left
     return Opened(loaded.design, Keeper(path, loaded.digest, why_not, journal), notes, left, label)
+
+
+def _never_saved(design: Design, keeper: Keeper) -> Opened:
+    """A design that a session left in the journal before its first save; it is saved at the next chance."""
+    keeper.note("work from last time", design)
+    return Opened(design, keeper, ("This is the work from last time, which was not saved yet.",))
 
 
 def new_design(starter: str, title: str) -> Opened:

@@ -67,6 +67,16 @@ async def until(pilot, condition, what, patience=5.0):
         waited += 0.02
 
 
+def flowing(text):
+    """Text without boxes and line ends, so that a wrapped sentence is whole again."""
+    return " ".join("".join(" " if mark in "║│" else mark for mark in text).split())
+
+
 async def see(pilot, text):
     """Let the app go on until a text stands on the screen."""
-    await until(pilot, lambda: text in screen_text(pilot.app), repr(text))
+
+    def there():
+        shown = screen_text(pilot.app)
+        return text in shown or text in flowing(shown)
+
+    await until(pilot, there, repr(text))
