@@ -3,7 +3,7 @@
 from model.design.arrangement import Arrangement, Bar, Joint, Plane
 from model.design.brief import Brief, Load, Move, Water
 from model.design.document import BARS_MOST, FORMAT, Design, equipment, plane_groups
-from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Tether, Thruster
+from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Plug, Tether, Thruster
 from model.design.in_hand import in_hand, slips
 from model.design.joining import Joining, Pin
 from model.design.on_hand import HeldFittings, HeldPipe, OnHand
@@ -45,6 +45,7 @@ __all__ = [
     "Pin",
     "Pipe",
     "Plane",
+    "Plug",
     "Record",
     "Socket",
     "Stick",

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from model.design.equipment import Attachment, Ballast, Float, Opening, Tether, Thruster
+from model.design.equipment import Attachment, Ballast, Float, Opening, Plug, Tether, Thruster
 from model.design.joining import Joining
 from model.design.measures import Id, Length, Name, Size, Text
 from model.design.record import Record
@@ -72,4 +72,5 @@ class Arrangement(Record):
     attachments: tuple[Attachment, ...] = ()
     tether: Tether | None = None
     openings: tuple[Opening, ...] = ()
+    plugs: tuple[Plug, ...] = ()
     notes: Text = ""

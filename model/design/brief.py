@@ -8,6 +8,9 @@ from model.design.measures import Density, Money, Name, Size, Text, Weight
 from model.design.record import Record
 from model.design.thresholds import Thresholds
 
+AttitudeName = Literal[
+    "level", "nose up 30", "nose down 30", "port side up 45", "starboard side up 45", "upside down"
+]
 Move = Literal["ahead", "astern", "up", "down", "turn", "sideways"]
 
 
@@ -60,6 +63,8 @@ class Brief(Record):
     """The pipe materials that are allowed; empty means that any is."""
     moves: tuple[Move, ...] = ()
     """The directions that the task needs a thruster for."""
+    attitudes: tuple[AttitudeName, ...] = ()
+    """The ways it may lie in the water in which its pipes must lose their air; empty means all of them."""
     load: Load | None = None
     """The heaviest thing to lift."""
     water: Water = Water()

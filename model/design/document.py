@@ -166,6 +166,7 @@ def equipment(arrangement: Arrangement) -> tuple[OnBar, ...]:
         *arrangement.attachments,
         *tether,
         *arrangement.openings,
+        *arrangement.plugs,
     )
 
 

@@ -126,3 +126,10 @@ class Opening(OnBar):
     diameter: Size = 0.006
     through: bool = False
     """Whether it goes through both walls."""
+
+
+class Plug(OnBar):
+    """A stopper glued into the bore, that lets neither water nor air past."""
+
+    length: Size = 0.01
+    """How much of the bore it fills."""

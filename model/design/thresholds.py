@@ -54,5 +54,21 @@ class Thresholds(Record):
     """How far a sawn piece may be off the plan before something should be done [m] (CP)."""
     squeeze_most: Depth = 0.003
     """How far foam may be squeezed by what lies beside it [m] (CP)."""
+    hole_most: Positive = 40.0
+    """Widest hole that leaves its pipe strong [% of the outside diameter] (CP: about 35)."""
+    face_tip: Positive = 1.0
+    """Pipe between a hole and the face of a socket that is worth a tip below this [outside diameters] (CP)."""
+    face_should: Positive = 0.5
+    """The same, that should be put right below this [outside diameters] (CP)."""
+    air_tip: Positive = 5.0
+    """Air caught in the pipes that is worth a tip [ml] (D)."""
+    air_should: Positive = 10.0
+    """Air caught in the pipes that should be let out [ml] (D)."""
+    air_share: Positive = 50.0
+    """Air caught in the pipes that should be let out [% of the spare buoyancy] (D)."""
+    air_trim: Positive = 3.0
+    """Trim by air caught in the pipes that should be put right [deg] (D)."""
+    water_left: Positive = 20.0
+    """Water that stays in one valley of the pipes after the lift-out, worth a tip above this [ml] (CP)."""
     astern_share: Annotated[float, Field(gt=0, le=1)] = 0.6
     """Thrust astern where it was not measured, as a share of ahead (CP, 0.4 to 0.8)."""

@@ -11,7 +11,7 @@ from model.errors import EditError
 
 Crossing = tuple[str, str, str]
 """A station, a side and a level, by their ids."""
-FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
+FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings", "plugs")
 
 
 def joint_at(arrangement: Arrangement, crossing: Crossing) -> Joint | None:

@@ -41,6 +41,7 @@ HOMES: dict[str, tuple[str, str]] = {
     "ballast": ("arrangement", "ballasts"),
     "attachment": ("arrangement", "attachments"),
     "opening": ("arrangement", "openings"),
+    "plug": ("arrangement", "plugs"),
 }
 """Where the pieces of each kind stand: the record that holds them, and its field."""
 ALONE: dict[str, tuple[str, ...]] = {
@@ -60,6 +61,7 @@ IDS: dict[str, str] = {
     "ballast": "w",
     "attachment": "a",
     "opening": "o",
+    "plug": "s",
     "tether": "c",
     "bar": "b",
     "joint": "j",

@@ -17,7 +17,7 @@ from model.design.edits.core import (
     set_field,
     taken_ids,
 )
-from model.design.equipment import Attachment, Ballast, Float, Opening, Tether, Thruster
+from model.design.equipment import Attachment, Ballast, Float, Opening, Plug, Tether, Thruster
 from model.errors import EditError
 
 Where = Literal["highest", "lowest", "first"]
@@ -143,6 +143,12 @@ def add_opening(design: Design, bar: str | None = None, face: str = "+z") -> Des
         diameter=design.brief.thresholds.hole_least or Opening.model_fields["diameter"].default,
     )
     return put_all(design, "opening", (*design.arrangement.openings, new))
+
+
+def add_plug(design: Design, bar: str | None = None) -> Design:
+    """A new plug in the middle of a bar's bore."""
+    new = Plug(**_labels(design, "plug", "plug 1"), bar=bar or _a_bar(design, "first"))
+    return put_all(design, "plug", (*design.arrangement.plugs, new))
 
 
 def add_tether(design: Design, bar: str | None = None) -> Design:
