@@ -12,6 +12,7 @@ from pathlib import Path
 
 from model.errors import FileProblem
 from model.preset_files import KINDS, Kind, Payload, read_preset
+from model.reading import PathText
 
 FOLDERS: dict[Kind, str] = {
     "stock": "stocks",
@@ -85,6 +86,15 @@ def find_preset(kind: Kind, name: str) -> Preset:
         load_preset(preset)  # which says what is wrong with it
     names = ", ".join(preset.name for preset in _of_kind(kind)) or "none, there are none yet"
     raise FileProblem(f"{kind} preset {name}", "", "no preset of that name", f"one of {names}")
+
+
+def folder_kind(path: PathText) -> Kind | None:
+    """The kind that a file in one of the presets folders has to be, None for a file elsewhere."""
+    folder = Path(path).absolute().parent
+    for kind, name in FOLDERS.items():
+        if folder in (own_folder().absolute() / name, built_in_folder() / name):
+            return kind
+    return None
 
 
 def load_preset(preset: Preset) -> Payload:

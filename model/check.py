@@ -1,0 +1,123 @@
+"""A report as plain data, for programs: the document that ``check --json`` prints.
+
+The shape is a contract: keys may be added, and are never changed without raising ``FORMAT``.  What
+cannot be worked out is None.  Lengths are in mm, masses in kg, volumes in litres, forces in newtons,
+angles in degrees, whatever the unit of the file.
+"""
+
+from collections.abc import Iterator
+from typing import Any, Literal
+
+from model.coach.finding import Finding, Remedy
+from model.fittings.match import Match
+from model.frame.layout import Frame
+from model.review import Report, proven_remedy
+from model.vectors import Vector
+from model.water.balance import Balance
+
+FORMAT = 1
+PROOFS_LEAST, PROOFS_BARS = 10, 10_000
+"""Remedies are proved for this many findings, or as many as keep findings x bars below the second."""
+MM = 1000.0
+LITRES = 1000.0
+
+
+def check_document(report: Report, file: str) -> dict[str, Any]:
+    """The document of one design; every remedy in it is proved.
+
+    Args:
+        report: of the design.
+        file: the name of its file, as the user wrote it.
+    """
+    design, survey = report.design, report.survey
+    return {
+        "format": FORMAT,
+        "file": file,
+        "title": design.title,
+        "units": design.units,
+        "verdict": report.verdict,
+        "overall": _overall(report),
+        "cuts": [
+            {
+                "length_mm": round(group.cut * MM, 2),
+                "quantity": len(group.bars),
+                "bars": [bar.name for bar in group.bars],
+                "pipe": group.pipe.name,
+            }
+            for group in survey.cuts
+        ],
+        "fittings": [
+            {"kind": match.fitting.name, "quantity": len(joints), "joints": joints}
+            for match, joints in fittings_used(survey.frame)
+        ],
+        "balance": _balance(survey.balance),
+        "money": {
+            "currency": survey.bill.currency,
+            "spent": survey.bill.spent,
+            "limit": survey.bill.limit,
+            "left": survey.bill.left,
+        },
+        "findings": [_finding(finding, remedy) for finding, remedy in proved(report)],
+    }
+
+
+def proved(report: Report) -> Iterator[tuple[Finding, Remedy | Literal["not tried"] | None]]:
+    """Each finding with its proved remedy, the gravest first; None where none clears it.
+
+    A proof reviews the whole design anew, so that a large frame with something wrong at every joint
+    would take hours: there the findings at the end are not tried.
+    """
+    room = max(PROOFS_LEAST, PROOFS_BARS // max(1, len(report.survey.frame.bars)))
+    for number, finding in enumerate(report.findings):
+        yield finding, proven_remedy(report, finding) if number < room else "not tried"
+
+
+def fittings_used(frame: Frame) -> list[tuple[Match, list[str]]]:
+    """Each fitting in use with the names of its joints, the most used first."""
+    used: dict[str, tuple[Match, list[str]]] = {}
+    for joint in frame.joints.values():
+        if joint.match:
+            used.setdefault(joint.match.fitting.id, (joint.match, []))[1].append(joint.name)
+    return sorted(used.values(), key=lambda one: -len(one[1]))
+
+
+def _overall(report: Report) -> dict[str, Any]:
+    extents = report.survey.extents
+    return {
+        "size_mm": _mm(extents.size) if extents.box else None,
+        "limit_mm": _mm(extents.limit) if extents.limit else None,
+        "over_mm": _mm(extents.over),
+    }
+
+
+def _balance(balance: Balance) -> dict[str, Any]:
+    something = balance.mass > 0 and balance.displaced > 0
+    return {
+        "mass_kg": round(balance.mass, 5),
+        "displaced_l": round(balance.displaced * LITRES, 5),
+        "net_n": round(balance.net, 4),
+        "cg_mm": _mm(balance.g) if balance.mass > 0 else None,
+        "cb_mm": _mm(balance.b) if balance.displaced > 0 else None,
+        "bg_mm": round(balance.bg * MM, 2) if something else None,
+        "pitch_deg": None if balance.pitch is None else _tidy(balance.pitch),
+        "roll_deg": None if balance.roll is None else _tidy(balance.roll),
+    }
+
+
+def _finding(finding: Finding, remedy: Remedy | str | None) -> dict[str, Any]:
+    return {
+        "code": finding.code,
+        "severity": finding.severity,
+        "step": finding.step,
+        "about": {"kind": finding.about.kind, "id": finding.about.id},
+        "message": finding.message,
+        "remedy": None if isinstance(remedy, str) else remedy is not None,
+    }
+
+
+def _mm(metres: Vector) -> list[float]:
+    return [_tidy(side * MM) for side in metres]
+
+
+def _tidy(number: float) -> float:
+    return round(number, 2) + 0.0  # no minus zero
