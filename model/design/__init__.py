@@ -1,9 +1,20 @@
 """The document: what the team decided.  Import its pieces from here."""
 
 from model.design.arrangement import Arrangement, Bar, Joint, Plane
-from model.design.brief import Brief, Load, Move, Water
+from model.design.brief import Brief, Leg, Load, Move, Water
 from model.design.document import BARS_MOST, FORMAT, Design, equipment, plane_groups
-from model.design.equipment import Attachment, Ballast, Float, OnBar, Opening, Plug, Tether, Thruster
+from model.design.equipment import (
+    Attachment,
+    Ballast,
+    Float,
+    OnBar,
+    Opening,
+    Plug,
+    Pull,
+    Tether,
+    Thruster,
+    TieHole,
+)
 from model.design.in_hand import in_hand, slips
 from model.design.joining import Joining, Pin
 from model.design.on_hand import HeldFittings, HeldPipe, OnHand
@@ -12,6 +23,7 @@ from model.design.record import Record
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Bought, Foam, Motor, Mount, Supplies
 from model.design.thresholds import COMPARISON_SLACK, Thresholds
+from model.design.wiring import Battery, Branch, Power
 
 __all__ = [
     "BARS_MOST",
@@ -21,7 +33,9 @@ __all__ = [
     "Attachment",
     "Ballast",
     "Bar",
+    "Battery",
     "Bought",
+    "Branch",
     "Brief",
     "Design",
     "DryJoint",
@@ -32,6 +46,7 @@ __all__ = [
     "HeldPipe",
     "Joining",
     "Joint",
+    "Leg",
     "Load",
     "MeasuredFitting",
     "MeasuredPipe",
@@ -46,6 +61,8 @@ __all__ = [
     "Pipe",
     "Plane",
     "Plug",
+    "Power",
+    "Pull",
     "Record",
     "Socket",
     "Stick",
@@ -54,6 +71,7 @@ __all__ = [
     "Tether",
     "Thresholds",
     "Thruster",
+    "TieHole",
     "Water",
     "equipment",
     "in_hand",

@@ -6,6 +6,7 @@ from model.design.equipment import Attachment, Ballast, Float, Opening, Plug, Te
 from model.design.joining import Joining
 from model.design.measures import Id, Length, Name, Size, Text
 from model.design.record import Record
+from model.design.wiring import Power
 
 
 class Plane(Record):
@@ -73,4 +74,6 @@ class Arrangement(Record):
     tether: Tether | None = None
     openings: tuple[Opening, ...] = ()
     plugs: tuple[Plug, ...] = ()
+    power: Power | None = None
+    """Battery, fuses and wires; empty until they are planned."""
     notes: Text = ""

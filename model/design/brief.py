@@ -4,9 +4,10 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from model.design.measures import Density, Money, Name, Size, Text, Weight
+from model.design.measures import Density, Depth, Length, Money, Name, Size, Text, Weight
 from model.design.record import Record
 from model.design.thresholds import Thresholds
+from model.design.wiring import Volts
 
 AttitudeName = Literal[
     "level", "nose up 30", "nose down 30", "port side up 45", "starboard side up 45", "upside down"
@@ -40,6 +41,21 @@ class Load(Record):
         return self.mass if self.weighed == "water" else self.mass * (1 - water / self.density)
 
 
+class Leg(Record):
+    """One piece of a course, begun and ended at rest."""
+
+    ahead: Depth = 0.0
+    """Straight ahead."""
+    turn: Annotated[float, Field(ge=0, le=3600)] = 0.0
+    """Turn on the spot, either way [deg]."""
+    climb: Length = 0.0
+    """Up, or down below zero."""
+    loaded: bool = False
+    """Whether the load is on the hook."""
+    wait: Annotated[float, Field(ge=0)] = 0.0
+    """Time spent at its end, to pick something up or let it go [s]."""
+
+
 class Brief(Record):
     """What the organiser asks for."""
 
@@ -67,6 +83,10 @@ class Brief(Record):
     """The ways it may lie in the water in which its pipes must lose their air; empty means all of them."""
     load: Load | None = None
     """The heaviest thing to lift."""
+    supply_limit: Volts | None = None
+    """The highest nominal voltage that is allowed."""
+    course: tuple[Leg, ...] = ()
+    """A simple run on paper: straight lengths, turns and climbs, in order."""
     water: Water = Water()
     thresholds: Thresholds = Thresholds()
     """When the coach speaks; only what differs from the usual values stands here."""

@@ -23,6 +23,7 @@ from model.design.measures import (
     Weight,
 )
 from model.design.record import Record
+from model.design.wiring import Amps, Branch, Volts
 
 Offset = tuple[Length, Length, Length]
 STEEL_DENSITY = 7850.0
@@ -40,6 +41,29 @@ class OnBar(Record):
     notes: Text = ""
 
 
+class Pull(Record):
+    """A team's own pull test of one motor: a spring scale, and a meter at the motor."""
+
+    ahead: Annotated[float, Field(ge=0)]
+    """Pull ahead, held still [N]."""
+    astern: Annotated[float, Field(ge=0)] | None = None
+    """Pull astern, held still [N]; empty where it was not measured."""
+    volts: Volts = 12.0
+    """Volts at the motor during the test."""
+    amps: Amps | None = None
+    """Current during the test [A]; empty where it was not measured."""
+
+
+class TieHole(Record):
+    """A hole through the pipe for a tie that holds a thruster."""
+
+    along: Length
+    """From the thruster's place on its bar, towards the end of the bar above zero."""
+    face: Direction
+    """The side of the pipe that it is drilled in, right through."""
+    diameter: Size = 0.006
+
+
 class Thruster(OnBar):
     """A motor in its place."""
 
@@ -50,6 +74,16 @@ class Thruster(OnBar):
     """Where it pushes the vehicle when it runs ahead."""
     offset: Offset = (0.0, 0.0, 0.0)
     """From the bar's centre line to the middle of the motor: ahead, to port, up."""
+    pull: Pull | None = None
+    """Its own pull test, which goes before what the stock says of its kind."""
+    hand: Literal["right", "left"] | None = None
+    """Which way its propeller turns when it pushes ahead, seen from behind: right is clockwise."""
+    guard: bool = False
+    """Whether a guard keeps fingers and the tether out of the propeller."""
+    tie_holes: tuple[TieHole, ...] = ()
+    """The holes for the ties that hold it; empty until they are planned, or where none are drilled."""
+    branch: Branch = Branch()
+    """The wires of this motor."""
 
 
 class Float(OnBar):

@@ -1,11 +1,12 @@
 """Bought parts that are not pipe: motors, mounts and foam."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from model.design.measures import Density, Depth, Id, Mass, Money, Name, Size, Text, Weight
 from model.design.record import Record
+from model.design.wiring import Amps
 
 
 class Bought(Record):
@@ -33,11 +34,26 @@ class Motor(Bought):
     propeller_diameter: Size
     """Diameter of the propeller."""
     thrust_ahead: Annotated[float, Field(ge=0)]
-    """Pull ahead, vehicle held still [N]."""
+    """Pull ahead, vehicle held still [N]; 0 where it was not measured."""
     thrust_astern: Annotated[float, Field(ge=0)] | None = None
     """Pull astern, vehicle held still [N]; empty where it was not measured."""
     volts: Annotated[float, Field(gt=0)] = 12.0
     """Volts at the motor when the pull was measured."""
+    amps: Amps | None = None
+    """Current during the pull [A]; empty where it was not measured."""
+    stalled_amps: Amps | None = None
+    """Current with the propeller held fast, at the same volts [A]; empty where it was not measured."""
+    shaft_watts: Annotated[float, Field(gt=0)] | None = None
+    """Power at the shaft during the pull [W]; from it the pull is worked out where none was measured."""
+
+    @model_validator(mode="after")
+    def _currents(self) -> Self:
+        if self.amps is not None and self.stalled_amps is not None and self.stalled_amps <= self.amps:
+            raise ValueError(
+                f"a stalled motor draws more than a running one: found {self.stalled_amps:g} A stalled "
+                f"and {self.amps:g} A running; measure again"
+            )
+        return self
 
 
 class Mount(Bought):

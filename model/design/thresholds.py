@@ -70,5 +70,35 @@ class Thresholds(Record):
     """Trim by air caught in the pipes that should be put right [deg] (D)."""
     water_left: Positive = 20.0
     """Water that stays in one valley of the pipes after the lift-out, worth a tip above this [ml] (CP)."""
+    thrust_pitch_tip: Positive = 10.0
+    """Pitch under full thrust that is worth a tip [deg] (CP)."""
+    thrust_pitch_should: Positive = 20.0
+    """Pitch under full thrust that should be put right [deg] (CP)."""
+    hand_roll: Positive = 3.0
+    """Roll from propellers that all turn the same way, worth a tip [deg] (D)."""
+    veer_tip: Positive = 10.0
+    """Turn off the straight under full thrust, worth a tip above this [deg in each metre] (D)."""
+    veer_should: Positive = 25.0
+    """The same, that should be put right above this [deg in each metre] (D)."""
+    disc_should: Depth = 0.010
+    """Room between a propeller's disc and a part that is too little [m] (CP)."""
+    disc_share: Positive = 15.0
+    """The same, in % of the propeller's diameter; the larger counts (CP)."""
+    disc_must: Depth = 0.003
+    """Room between a propeller's disc and a part that is dangerous [m] (CP)."""
+    disc_tether: Depth = 0.050
+    """Room between an unguarded propeller's disc and the tether [m] (CP)."""
+    stream_tip: Positive = 10.0
+    """Thrust lost to what stands in a propeller's stream, worth a tip [%] (D)."""
+    stream_should: Positive = 20.0
+    """The same, that should be put right [%] (D)."""
+    depth_least: Positive = 1.0
+    """Propeller's edge under the resting waterline, least [propeller diameters] (CP)."""
+    volts_tip: Positive = 20.0
+    """Volts lost on the way to a motor, worth a tip [%] (CP)."""
+    volts_should: Positive = 35.0
+    """The same, that should be put right [%] (CP)."""
+    fuse_least: Positive = 1.25
+    """Fuse over the running current, least (CP)."""
     astern_share: Annotated[float, Field(gt=0, le=1)] = 0.6
     """Thrust astern where it was not measured, as a share of ahead (CP, 0.4 to 0.8)."""
