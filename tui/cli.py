@@ -10,6 +10,7 @@ import os
 import sys
 from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from contextlib import suppress
+from io import TextIOWrapper
 from typing import NoReturn
 
 from tui.cli_check import UNREADABLE, Outcome, check
@@ -54,7 +55,7 @@ def main(arguments: list[str]) -> int:
     try:
         return _emit(_run(arguments))
     except SystemExit as end:  # argparse, after help or a wrong call
-        return end.code if isinstance(end.code, int) else UNREADABLE
+        return _emit(Outcome("", (), end.code if isinstance(end.code, int) else UNREADABLE))
     except KeyboardInterrupt:
         _complain(f"{NAME}: stopped")
         return INTERRUPTED
@@ -69,6 +70,8 @@ def _run(arguments: list[str]) -> Outcome:
         return check(options.files, as_json=options.json)
     if options.command == "presets":
         return _presets(options)
+    if not options.version:
+        _parser().error("no command; expected check or presets")
     return Outcome(f"{NAME} {_version()}\n", (), 0)
 
 
@@ -120,9 +123,12 @@ def _emit(outcome: Outcome) -> int:
     """Print an outcome; the status says so where standard output cannot be written."""
     for line in outcome.errors:
         _complain(line)
+    if sys.stdout is None:  # closed by whoever started the program
+        _complain("standard output: found none; expected a place to write to")
+        return UNREADABLE
     try:
-        with suppress(AttributeError):  # a stand-in for standard output need not have it
-            sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
+        if isinstance(sys.stdout, TextIOWrapper):
+            sys.stdout.reconfigure(errors="replace")
         sys.stdout.write(outcome.output)
         sys.stdout.flush()
     except BrokenPipeError:  # whoever reads it has seen enough
@@ -136,6 +142,8 @@ def _emit(outcome: Outcome) -> int:
 
 
 def _complain(line: str) -> None:
+    if sys.stderr is None:
+        return
     with suppress(OSError):
         print(plain(line), file=sys.stderr, flush=True)
 
