@@ -18,6 +18,7 @@ from model.design import (
     Opening,
     Pipe,
     Plane,
+    Plug,
     Socket,
     Stock,
     Supplies,
@@ -169,6 +170,7 @@ def box_design(**changes: object) -> Design:
             mass_per_m=0.06,
             mass_in_water_per_m=0.005,
         ),
+        "plugs": (Plug(id="pl", name="plug", bar=number[(0, 0, 2), (0, 1, 2)], at=0.25),),
         "openings": (
             Opening(id="o1", name="vent", bar=upper[0], at=0.15),
             Opening(id="o2", name="drain", bar=lower[0], at=0.85, face="-z"),

@@ -42,16 +42,22 @@ def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) ->
 
 
 def joint_marks(frame: Frame, view: Projection, marked: About | None, named: bool) -> tuple[Mark, ...]:
-    """The joints that need a mark: those that no fitting fits, the one under the cursor, or all by name."""
-    marks = []
-    for joint in frame.joints.values():
+    """The joints that need a mark: those that no fitting fits, the one under the cursor, or all by name.
+
+    Of joints behind each other the nearest has the place, but what is under the cursor comes first.
+    """
+    marks: dict[Point, Mark] = {}
+    for joint in sorted(frame.joints.values(), key=lambda joint: view.depth(joint.at)):
         here = marked == ("joint", joint.id)
         lacking = joint.match is None and bool(joint.arms)
+        at = view.point(joint.at)
         if here or lacking or named:
             text = joint.name if here or named else ""
             role: Role = "unfitted" if lacking and not here else "joint"
-            marks.append(Mark(view.point(joint.at), role, ("joint", joint.id), text=text))
-    return tuple(marks)
+            known = marks.get(_rounded(at))
+            if known is None or known.about != marked:
+                marks[_rounded(at)] = Mark(at, role, ("joint", joint.id), text=text)
+    return tuple(marks.values())
 
 
 def _line(bar: BarPlace, view: Projection) -> Stroke:

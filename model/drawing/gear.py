@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from model.design import Arrangement
+from model.design import Arrangement, OnBar
 from model.drawing.projection import Projection
-from model.drawing.scene import About, Circle, Mark, Point, Role, Shape, Stroke
+from model.drawing.scene import About, Circle, Label, Mark, Point, Role, Shape, Stroke
 from model.parts import Box, Solid
 from model.survey import Survey
 from model.vectors import unit
@@ -50,8 +50,13 @@ def fixed_solids(survey: Survey) -> tuple[Fixed, ...]:
     return tuple(found)
 
 
-def gear_in_view(survey: Survey, solids: tuple[Fixed, ...], view: Projection) -> Gear:
-    """Floats, ballast, attachments and thrusters as upright outlines, each with its mark."""
+def gear_in_view(
+    survey: Survey, solids: tuple[Fixed, ...], view: Projection, marked: About | None = None
+) -> Gear:
+    """Floats, ballast, attachments and thrusters as upright outlines, far to near, each with its mark.
+
+    What is under the cursor comes last, so that nothing hides it.
+    """
     shapes: list[Shape] = []
     strokes: list[Stroke] = []
     circles: list[Circle] = []
@@ -64,6 +69,7 @@ def gear_in_view(survey: Survey, solids: tuple[Fixed, ...], view: Projection) ->
             circles.append(disc)
         else:
             strokes.append(disc)
+    shapes.sort(key=lambda shape: (shape.about == marked, shape.depth))
     arrows = thruster_marks(survey, solids, view)
     marks = (*arrows, *opening_marks(survey, view), *tether_marks(survey, view))
     return Gear(tuple(shapes), tuple(strokes), tuple(circles), marks)
@@ -84,10 +90,13 @@ def thruster_marks(survey: Survey, solids: tuple[Fixed, ...], view: Projection) 
 
 
 def opening_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
-    """Each drilled hole, where it is on its bar."""
-    for opening in survey.arrangement.openings:
-        bar = survey.frame.bars[opening.bar]
-        yield Mark(view.point(bar.point(opening.at)), "opening", ("opening", opening.id))
+    """Each drilled hole and each plug in a bore, where it is on its bar; not on a bar that is seen end-on."""
+    items: list[tuple[Role, OnBar]] = [("opening", opening) for opening in survey.arrangement.openings]
+    items += [("plug", plug) for plug in survey.arrangement.plugs]
+    for role, item in items:
+        bar = survey.frame.bars[item.bar]
+        if view.heading(bar.along) != (0, 0):
+            yield Mark(view.point(bar.point(item.at)), role, (role, item.id))
 
 
 def tether_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
@@ -103,6 +112,13 @@ def balance_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
     if survey.parts:
         yield Mark(view.point(survey.balance.g), "gravity", text="G")
         yield Mark(view.point(survey.balance.b), "buoyancy", text="B")
+
+
+def part_name(survey: Survey, view: Projection, marked: About | None) -> Iterator[Label]:
+    """The name of the part under the cursor, at its middle."""
+    for part in survey.parts:
+        if (part.kind, part.id) == marked and part.box is not None:
+            yield Label(part.name, view.point(part.box.centre), "name", marked)
 
 
 def box_shape(box: Box, view: Projection, role: Role, about: About | None) -> Shape:

@@ -13,6 +13,7 @@ MEANINGS: dict[Role, str] = {
     "float": "float",
     "ballast": "ballast",
     "opening": "opening",
+    "plug": "plug",
     "hook": "hook",
     "camera": "camera",
     "attachment": "attachment",
@@ -33,7 +34,7 @@ def legend(survey: Survey, scene: Scene) -> Iterator[Entry]:
         if role in present:
             yield Entry(role, meaning)
     if survey.extents.limit is not None and scene.name != "oblique" and "limit" not in present:
-        yield Entry("title", "limit box lies outside the picture")
+        yield Entry("title", "limit box is far larger and not drawn")
 
 
 def _letters(survey: Survey, scene: Scene) -> Iterator[Entry]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
-from model.drawing.gear import balance_marks, fixed_solids, opening_marks, tether_marks
+from model.drawing.gear import balance_marks, fixed_solids, opening_marks, part_name, tether_marks
 from model.drawing.legend import legend
 from model.drawing.projection import Projection, oblique, outline
 from model.drawing.scene import About, Label, Point, Scene, Shape, Stroke
@@ -37,7 +37,7 @@ def oblique_scene(
         *joint_marks(survey.frame, look, marked, named=False),
         *balance_marks(survey, look),
     )
-    labels = (*_letters(survey, strokes), *_bow(survey, look), *_marked_name(survey, look, marked))
+    labels = (*_letters(survey, strokes), *_bow(survey, look), *part_name(survey, look, marked))
     scene = Scene("oblique", look.title, low, high, strokes, shapes, (), marks, labels, marked=marked)
     return replace(scene, legend=tuple(legend(survey, scene)))
 
@@ -67,10 +67,3 @@ def _bow(survey: Survey, look: Projection) -> Iterator[Label]:
     if box is not None:
         at: Point = look.point((box.high[0], box.centre[1], box.centre[2]))
         yield Label("bow", at, "title")
-
-
-def _marked_name(survey: Survey, look: Projection, marked: About | None) -> Iterator[Label]:
-    """The name of the bar or part under the cursor, at its middle: dots alone cannot be told apart."""
-    for part in survey.parts:
-        if (part.kind, part.id) == marked and part.box is not None:
-            yield Label(part.name, look.point(part.box.centre), "centre", marked)

@@ -28,15 +28,17 @@ Role = Literal[
     "attachment",
     "tether",
     "opening",
+    "plug",
     "limit",
     "dimension",
     "centre",
     "gravity",
     "buoyancy",
+    "name",
     "title",
 ]
 """What a piece of a drawing stands for: ``end`` is a pipe seen end-on, ``unfitted`` a joint that no
-fitting fits, ``gravity`` and ``buoyancy`` are the points G and B."""
+fitting fits, ``name`` what is under the cursor, ``gravity`` and ``buoyancy`` are the points G and B."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,12 +7,21 @@ right with the bow on the left.  In first angle the same three pictures change p
 view lies below, the view from port to the left.
 """
 
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Literal
 
 from model.drawing.bars import bars_in_view, joint_marks
 from model.drawing.dimensions import dimensions, span
-from model.drawing.gear import Fixed, balance_marks, box_corners, box_shape, fixed_solids, gear_in_view
+from model.drawing.gear import (
+    Fixed,
+    balance_marks,
+    box_corners,
+    box_shape,
+    fixed_solids,
+    gear_in_view,
+    part_name,
+)
 from model.drawing.legend import legend
 from model.drawing.projection import FRONT, SIDE, TOP, Projection
 from model.drawing.scene import About, Label, Place, Point, Scene, Shape, Sheet, Stroke
@@ -70,7 +79,7 @@ def _scene(
 ) -> Scene:
     look = VIEWS[view]
     bars = bars_in_view(survey.frame, look, marked)
-    gear = gear_in_view(survey, solids, look)
+    gear = gear_in_view(survey, solids, look, marked)
     joints = joint_marks(survey.frame, look, marked, named)
     limit = _limit(survey, look)
     low, high = _bounds(survey, look, limit)
@@ -84,7 +93,7 @@ def _scene(
         shapes=(*limit, *gear.shapes),
         circles=(*bars.circles, *gear.circles),
         marks=(*gear.marks, *joints, *balance_marks(survey, look)),
-        labels=(*bars.labels, *plane[1]),
+        labels=(*bars.labels, *plane[1], *_part_name(survey, look, marked)),
         dimensions=tuple(dimensions(survey, look)),
         marked=marked,
     )
@@ -131,5 +140,11 @@ def _marked_plane(
             at = look.point(tuple(plane.at if axis == k else 0.0 for k in range(3)))  # type: ignore[arg-type]
             upright = bool(look.right[axis])
             ends = ((at[0], low[1]), (at[0], high[1])) if upright else ((low[0], at[1]), (high[0], at[1]))
-            return (Stroke(ends, "centre", marked),), (Label(plane.name, ends[1], "centre", marked, ends),)
+            return (Stroke(ends, "centre", marked),), (Label(plane.name, ends[1], "name", marked),)
     return (), ()
+
+
+def _part_name(survey: Survey, look: Projection, marked: About | None) -> Iterator[Label]:
+    """The name of what is under the cursor; a bar is drawn in another way and needs none."""
+    if marked is not None and marked[0] != "bar":
+        yield from part_name(survey, look, marked)

@@ -30,6 +30,7 @@ PARTS = {
     "camera": "gear",
     "attachment": "gear",
     "tether": "gear",
+    "plug": "opening",
     "centre": "picked",
 }
 """The component class of a role, where the two are called differently."""
@@ -44,6 +45,7 @@ class DrawingPanel(Widget, can_focus=True):
         marked: what is under the cursor.
         ascii: whether to keep to plain ASCII.
         angle: "third" or "first", how the views lie on the sheet.
+        named: whether every joint shows its name in the front, top and side views.
         turned: azimuth and elevation of the oblique view [deg].
     """
 
@@ -93,6 +95,7 @@ class DrawingPanel(Widget, can_focus=True):
     BINDINGS = [
         Binding("v", "next_view", "Next view", id="drawing.view", tooltip="Front, top, side, oblique or all"),
         Binding("a", "angle", "Angle", id="drawing.angle", tooltip="Third or first angle projection"),
+        Binding("n", "names", "Names", id="drawing.names", tooltip="Show the names of the joints"),
         Binding(
             "left", "turn(-1, 0)", "Turn", id="drawing.left", tooltip="Turn the oblique view", show=False
         ),
@@ -108,6 +111,7 @@ class DrawingPanel(Widget, can_focus=True):
     marked: reactive[About | None] = reactive(None)
     ascii: reactive[bool] = reactive(False)
     angle: reactive[str] = reactive("third")
+    named: reactive[bool] = reactive(False)
     turned: reactive[tuple[int, int]] = reactive((30, 25))
 
     _drawn: tuple[Report | None, tuple[object, ...], list[Row]] = (None, (), [])
@@ -123,7 +127,7 @@ class DrawingPanel(Widget, can_focus=True):
 
     def rows(self) -> list[Row]:
         """The rows that are shown now; drawn again only when something about them has changed."""
-        settings = (*self.size, self.view, self.marked, self.ascii, self.angle, self.turned)
+        settings = (*self.size, self.view, self.marked, self.ascii, self.angle, self.named, self.turned)
         report, known, rows = self._drawn
         if report is not self.report or known != settings:
             rows = self._draw()
@@ -143,6 +147,10 @@ class DrawingPanel(Widget, can_focus=True):
     def action_angle(self) -> None:
         """Change between third and first angle."""
         self.angle = "first" if self.angle == "third" else "third"
+
+    def action_names(self) -> None:
+        """Show or hide the names of the joints."""
+        self.named = not self.named
 
     def action_turn(self, right: int, up: int) -> None:
         """Turn the oblique view to the right, or upwards."""
@@ -167,6 +175,7 @@ class DrawingPanel(Widget, can_focus=True):
             return oblique_panel(oblique_scene(survey, *self.turned, marked), width, height, ascii=self.ascii)
         if view == "three":
             beside = oblique_scene(survey, *self.turned, marked)
-            sheet = three_views(survey, marked, angle=self.angle)
+            sheet = three_views(survey, marked, angle=self.angle, named=self.named)
             return sheet_panel(sheet, width, height, ascii=self.ascii, beside=beside)
-        return sheet_panel(one_view(survey, view, marked), width, height, ascii=self.ascii)
+        sheet = one_view(survey, view, marked, named=self.named)
+        return sheet_panel(sheet, width, height, ascii=self.ascii)

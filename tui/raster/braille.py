@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from model.drawing.scene import About, Label, Point, Scene
-from tui.raster.canvas import Canvas, Row
+from tui.raster.canvas import Canvas, Row, cells_of
 from tui.raster.glyphs import Glyphs, glyphs
+from tui.raster.orthographic import title
 
 DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
 """The bit of each dot of a cell, by its row and column (Unicode, block Braille Patterns)."""
@@ -54,7 +55,7 @@ def oblique_canvas(scene: Scene, width: int, height: int, *, ascii: bool = False
         (_sloped if ascii else _dotted)(body, screen, scene)
         _texts(body, screen, scene, glyphs(ascii))
     canvas.cells[1:] = body.cells
-    canvas.write(0, 0, scene.title[:width], "title")
+    canvas.write(0, 0, title(scene.title, width), "title")
     return canvas
 
 
@@ -136,27 +137,32 @@ def _slope(right: int, down: int) -> str:
 def _texts(canvas: Canvas, screen: Screen, scene: Scene, signs: Glyphs) -> None:
     taken: set[tuple[int, int]] = set()
     for mark in scene.marks:
-        column, row = screen.cell(mark.at)
         here = mark.about is not None and mark.about == scene.marked
-        _put(canvas, taken, column, row, signs.signs[mark.role] + mark.text, "marked" if here else mark.role)
+        text = signs.signs[mark.role] + signs.name(mark.text)
+        _put(canvas, taken, screen.cell(mark.at), text, "marked" if here else mark.role)
     for label in scene.labels:
-        _letter(canvas, screen, taken, label)
+        if label.role == "bar":
+            _letter(canvas, screen, taken, label)
+        else:
+            role = "marked" if label.role == "name" else label.role
+            _put(canvas, taken, screen.cell(label.at), signs.name(label.text), role)
 
 
 def _letter(canvas: Canvas, screen: Screen, taken: set[tuple[int, int]], label: Label) -> None:
-    """A letter on its bar where nothing else stands; a word at its place."""
-    role = {"bar": "label", "centre": "marked"}.get(label.role, label.role)
+    """A letter on its bar where nothing else stands."""
     if label.along is None:
-        _put(canvas, taken, *screen.cell(label.at), label.text, role)
         return
     (u0, v0), (u1, v1) = label.along
     for share in SHARES:
         column, row = screen.cell((u0 + (u1 - u0) * share, v0 + (v1 - v0) * share))
         if not any((column + k, row) in taken for k in range(-1, len(label.text) + 1)):
-            _put(canvas, taken, column, row, label.text, role)
+            _put(canvas, taken, (column, row), label.text, "label")
             return
 
 
-def _put(canvas: Canvas, taken: set[tuple[int, int]], column: int, row: int, text: str, role: str) -> None:
+def _put(canvas: Canvas, taken: set[tuple[int, int]], cell: tuple[int, int], text: str, role: str) -> None:
+    """A text at a cell, moved to the left where it would stick out."""
+    wide = len(cells_of(text))
+    column, row = max(0, min(cell[0], canvas.width - wide)), cell[1]
     canvas.write(column, row, text, role)
-    taken.update((column + k, row) for k in range(len(text)))
+    taken.update((column + k, row) for k in range(wide))

@@ -10,6 +10,9 @@ UP, RIGHT, DOWN, LEFT = 1, 2, 4, 8
 RISING, FALLING = 16, 32
 """Which ways a line leaves a cell: four arms, and the two slopes of bars at 45 degrees."""
 
+NAME_MOST = 24
+"""Letters of a name that are shown."""
+
 
 @dataclass(frozen=True)
 class Glyphs:
@@ -20,6 +23,7 @@ class Glyphs:
         marked: a bar under the cursor, across and upright.
         arrows: by heading, to the right and up.
         fills: by role.
+        cut: where a long name is cut off.
         signs: by role.
     """
 
@@ -30,9 +34,15 @@ class Glyphs:
     towards: str
     away: str
     dot: str
+    cut: str
     fills: dict[str, str]
     signs: dict[str, str]
     letters: dict[str, str] = field(default_factory=lambda: {"hook": "h", "camera": "c", "attachment": "x"})
+
+    def name(self, text: str) -> str:
+        """A name from the team as it can be shown here: not too long, in ASCII where that is asked for."""
+        short = text if len(text) <= NAME_MOST else text[: NAME_MOST - 1] + self.cut
+        return short.encode("ascii", "replace").decode() if self.cut.isascii() else short
 
     def line(self, arms: int, *, pipe: bool) -> str:
         """The character for a set of arms; slopes show where no straight arm does."""
@@ -59,13 +69,15 @@ BOX = Glyphs(
     towards="●",
     away="×",
     dot="·",
+    cut="…",
     fills={"float": "░", "thruster": "▒", "ballast": "▓"},
     signs={
         "end": "○",
-        "unfitted": "?",
+        "unfitted": "!",
         "joint": "■",
         "tether": "t",
         "opening": "◦",
+        "plug": "•",
         "gravity": "▼",
         "buoyancy": "▲",
         "limit": "─ ─",
@@ -89,13 +101,15 @@ ASCII = Glyphs(
     towards="O",
     away="x",
     dot=".",
+    cut="~",
     fills={"float": ":", "thruster": "%", "ballast": "*"},
     signs={
         "end": "O",
-        "unfitted": "?",
+        "unfitted": "!",
         "joint": "#",
         "tether": "t",
         "opening": "o",
+        "plug": "@",
         "gravity": "v",
         "buoyancy": "^",
         "limit": "- -",

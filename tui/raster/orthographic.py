@@ -1,13 +1,17 @@
 """Front, top and side in box-drawing characters, or in plain ASCII."""
 
+import re
+
 from model.drawing.scene import Sheet
 from tui.raster.canvas import Canvas, Row
 from tui.raster.fills import fill, limit, line, outline, ring
 from tui.raster.glyphs import Glyphs, glyphs
-from tui.raster.layout import Plot, plots
+from tui.raster.layout import GAP, Plot, plots
 from tui.raster.lengths import lengths
 from tui.raster.pipes import Pipes
-from tui.raster.signs import letter, plane_name, sign
+from tui.raster.signs import letter, marked_name, sign
+
+JOINTS = ("joint", "unfitted")
 
 
 def sheet_rows(sheet: Sheet, width: int, height: int, *, ascii: bool = False) -> list[Row]:
@@ -23,6 +27,8 @@ def draw_sheet(canvas: Canvas, sheet: Sheet, *, ascii: bool = False) -> list[Plo
     placed = plots(sheet, canvas.width, canvas.height)
     for plot in placed:
         paint(canvas, plot, signs)
+    for plot in placed:
+        names(canvas, plot, signs)
     return placed
 
 
@@ -41,13 +47,27 @@ def paint(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
     _before(canvas, plot, signs, pipes)
     lengths(canvas, plot, signs)
     for mark in scene.marks:
-        sign(canvas, plot, mark, signs)
+        if mark.role not in JOINTS:
+            sign(canvas, plot, mark, signs)
     for label in scene.labels:
         if label.role == "bar":
             letter(canvas, plot, label, pipes)
-        else:
-            plane_name(canvas, plot, label)
-    canvas.write(plot.left, plot.top - 1, scene.title[: max(plot.right - plot.left + 3, 5)], "title")
+    canvas.write(plot.left, plot.top - 1, title(scene.title, plot.right - plot.left + GAP - 1), "title")
+
+
+def title(text: str, room: int) -> str:
+    """The whole title, or the name of the view alone where there is no room."""
+    return text if len(text) <= room else re.split("[:,]", text)[0][: max(room, 5)]
+
+
+def names(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
+    """Joints and planes with their names, which go where the rest leaves room."""
+    for mark in plot.scene.marks:
+        if mark.role in JOINTS:
+            sign(canvas, plot, mark, signs)
+    for label in plot.scene.labels:
+        if label.role == "name":
+            marked_name(canvas, plot, label, signs)
 
 
 def _behind(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:

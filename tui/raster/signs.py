@@ -3,14 +3,14 @@
 from collections.abc import Iterator
 
 from model.drawing.scene import Label, Mark
-from tui.raster.canvas import Canvas
+from tui.raster.canvas import Canvas, cells_of
 from tui.raster.glyphs import Glyphs
 from tui.raster.layout import Plot
 from tui.raster.pipes import LEVEL, UPRIGHT, Pipes
 
 NEAR = ((0, 0), (3, 0), (-3, 0), (0, -1), (0, 1), (3, -1), (-3, 1), (0, -2), (0, 2))
 """Where G and B may go, columns and rows from their place, when something stands there."""
-HOLD = frozenset(("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "tether"))
+HOLD = frozenset(("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "tether"))
 """Roles that no later sign covers."""
 
 
@@ -27,7 +27,7 @@ def sign(canvas: Canvas, plot: Plot, mark: Mark, glyphs: Glyphs) -> None:
     else:
         canvas.put(column, row, glyphs.signs[mark.role], role)
         if mark.text:
-            _name(canvas, column, row, mark.text, "marked" if here else "label")
+            _name(canvas, column, row, glyphs.name(mark.text), "marked" if here else "label")
     if here and mark.role not in ("joint", "unfitted"):
         canvas.put(column - 1, row, "[", role)
         canvas.put(column + 1, row, "]", role)
@@ -57,18 +57,21 @@ def _outwards(steps: int) -> Iterator[int]:
             yield steps - k // 2
 
 
-def plane_name(canvas: Canvas, plot: Plot, label: Label) -> None:
-    """The name of a plane, centred on the end of its line."""
+def marked_name(canvas: Canvas, plot: Plot, label: Label, glyphs: Glyphs) -> None:
+    """The name of what is under the cursor, over its middle or the end of its line."""
     column, row = plot.cell(label.at)
-    start = min(max(column - len(label.text) // 2, 0), max(canvas.width - len(label.text), 0))
-    canvas.write(start, row, label.text, "marked")
+    name = glyphs.name(label.text)
+    wide = len(cells_of(name))
+    start = min(max(column - wide // 2, 0), max(canvas.width - wide, 0))
+    canvas.write(start, row, name, "marked")
 
 
 def _plain(canvas: Canvas, pipes: Pipes, column: int, row: int, level: bool) -> bool:
     """Whether a cell is a plain stretch of bar that a letter may stand on."""
     arms = pipes.arms.get((column, row), 0)
     straight = arms == (LEVEL if level else UPRIGHT) or arms > 15
-    return straight and (canvas.role(column, row) == "bar" or (column, row) in pipes.picked)
+    role = canvas.role(column, row)
+    return straight and (role == "bar" or (role == "marked" and (column, row) in pipes.picked))
 
 
 def _beside(canvas: Canvas, column: int, row: int, text: str, role: str) -> None:
@@ -87,12 +90,12 @@ def _open(canvas: Canvas, column: int, row: int, length: int) -> bool:
 
 
 def _name(canvas: Canvas, column: int, row: int, name: str, role: str) -> None:
-    """A name beside its joint, where it covers the least."""
-    wide = len(name)
+    """A name beside its joint where nothing else stands; that of the cursor always finds a place."""
+    wide = len(cells_of(name))
     beside = (column + 2, column - 1 - wide)
-    spots = [(place, row + down) for down in (0, -1, 1) for place in beside]
-    for place, line in spots:
-        if canvas.free(place, line, wide):
+    for place, line in ((place, row + down) for down in (0, -1, 1) for place in beside):
+        if canvas.free(place - 1, line, wide + 2):
             canvas.write(place, line, name, role)
             return
-    canvas.write(max(0, min(column + 2, canvas.width - wide)), row, name, role)
+    if role == "marked":
+        canvas.write(max(0, min(column + 2, canvas.width - wide)), row, name, role)
