@@ -1,0 +1,252 @@
+"""The room inside the pipes as one network of straight round bores.
+
+Each bar's bore runs from joint to joint, through the fittings at its ends; an empty socket has a bore of
+its own.  Bores meet in the fittings.  Grooves are the wider rings between a pipe's end and the stop of
+its socket.  Mouths are where the water and the air go in and out.
+"""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import cached_property
+from math import cos, pi, sin, sqrt
+from typing import Literal
+
+from model.vectors import Vector, add, cross, dot, norm, scale
+from model.vehicle.pipework import PAIR_OVERLAP, TRIPLE_OVERLAP
+
+AROUND = tuple((cos(step * pi / 8), sin(step * pi / 8)) for step in range(16))
+"""Points of a rim; its top is found to 2 % of the hole's radius."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bore:
+    """A straight round bore, closed at its ends but for where others meet it.
+
+    Attributes:
+        bar: the bar it runs in; "" for an empty socket.
+        joint: the joint of an empty socket; "" for a bar.
+        start: the middle of its first end [m].
+        along: its direction, length 1.
+        length, radius: [m].
+        offset: how far its first end is from the bar's start [m].
+    """
+
+    bar: str
+    joint: str
+    start: Vector
+    along: Vector
+    length: float
+    radius: float
+    offset: float = 0.0
+
+    @property
+    def volume(self) -> float:
+        """[m3]"""
+        return pi * self.radius * self.radius * self.length
+
+
+@dataclass(frozen=True, slots=True)
+class Groove:
+    """The part of a bore that is wider: a socket that the pipe does not fill.
+
+    Attributes:
+        bore: its number in the network.
+        start: the middle of its first end [m].
+        length, radius: [m]; the bore runs through its middle.
+        face: whether its far end is open to the water (an empty socket).
+    """
+
+    bore: int
+    start: Vector
+    length: float
+    radius: float
+    face: bool = False
+
+
+def ring_volume(groove: Groove, bore: Bore) -> float:
+    """The room of a groove around its bore [m3]."""
+    return pi * (groove.radius**2 - bore.radius**2) * groove.length
+
+
+@dataclass(frozen=True, slots=True)
+class Rim:
+    """The shape of a mouth's rim.
+
+    Attributes:
+        along: direction of the bore.
+        outward: the side of the bore that a hole is drilled in; None for an open end of the bore.
+        bore: radius of the bore [m].
+        half: radius of the mouth [m].
+    """
+
+    along: Vector
+    outward: Vector | None
+    bore: float
+    half: float
+
+    def reach(self, up: Vector) -> float:
+        """How far its highest point is over the axis of the bore [m]."""
+        a = dot(up, self.along)
+        if self.outward is None:
+            return self.half * sqrt(max(0.0, 1 - a * a))
+        p, q = a * self.half, dot(up, cross(self.along, self.outward)) * self.half
+        w, square, half = dot(up, self.outward), self.bore * self.bore, min(self.half, self.bore)
+        return max(p * c + q * s + w * sqrt(max(0.0, square - (half * s) ** 2)) for c, s in AROUND)
+
+
+@dataclass(frozen=True, slots=True)
+class Mouth:
+    """Where a bore is open to the water.
+
+    Attributes:
+        bore: its number in the network.
+        at: on the axis of the bore [m].
+        rim: the number of its shape in the network.
+        kind, id: a drilled opening, the joint of an empty socket, or the joint of a loose end.
+        centre: the middle of the mouth itself [m].
+        diameter: [m]
+    """
+
+    bore: int
+    at: Vector
+    rim: int
+    kind: Literal["opening", "socket", "end"]
+    id: str
+    centre: Vector
+    diameter: float
+
+
+@dataclass(frozen=True, slots=True)
+class Corner:
+    """How two bores meet, both leaving one point.
+
+    Attributes:
+        a, b: their directions away from it.
+        radius: of the narrower bore [m].
+    """
+
+    a: Vector
+    b: Vector
+    radius: float
+
+    @property
+    def square(self) -> bool:
+        """Whether they meet at right angles, and so share some room."""
+        return abs(dot(self.a, self.b)) < 1e-9
+
+    @property
+    def shared(self) -> float:
+        """The room that both share [m3]."""
+        return PAIR_OVERLAP * self.radius**3 if self.square else 0.0
+
+    def reach(self, up: Vector) -> float:
+        """How far the highest point that both share is over the meeting point [m].
+
+        At right angles half-bores share the points with s^2 + w^2 <= r^2 and t^2 + w^2 <= r^2, where s and t
+        are not below zero; in line they share a disc; else they count as mitred and share an ellipse.
+        """
+        if self.square:
+            rising = max(0.0, dot(up, self.a)) + max(0.0, dot(up, self.b))
+            return self.radius * sqrt(rising * rising + dot(up, cross(self.a, self.b)) ** 2)
+        bisector = add(self.a, self.b)
+        width = norm(bisector)
+        if width < 1e-6:
+            return self.radius * sqrt(max(0.0, 1 - dot(up, self.a) ** 2))
+        along = scale(bisector, 1 / width)
+        side = cross(self.a, self.b)
+        stretched = dot(up, along) / max(1e-6, sqrt(1 - dot(self.a, along) ** 2))
+        return self.radius * sqrt(stretched**2 + dot(up, side) ** 2 / dot(side, side))
+
+
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two bores, by their numbers, that meet at a joint, and the number of the corner's shape."""
+
+    bores: tuple[int, int]
+    joint: str
+    at: Vector
+    corner: int
+
+
+@dataclass(frozen=True)
+class Network:
+    """All bores of a frame."""
+
+    bores: tuple[Bore, ...]
+    grooves: tuple[Groove, ...]
+    mouths: tuple[Mouth, ...]
+    rims: tuple[Rim, ...]
+    meetings: tuple[Meeting, ...]
+    corners: tuple[Corner, ...]
+
+    @cached_property
+    def volume(self) -> float:
+        """All the room inside [m3]: bores less what they share in the fittings, and the grooves."""
+        room = sum(bore.volume for bore in self.bores)
+        room += sum(ring_volume(groove, self.bores[groove.bore]) for groove in self.grooves)
+        room -= sum(self.corners[meeting.corner].shared for meeting in self.meetings)
+        for first, _, _ in self.triples:
+            room += TRIPLE_OVERLAP * self.corners[self.meetings[first].corner].radius ** 3
+        return room
+
+    @cached_property
+    def ways(self) -> frozenset[Vector]:
+        """The different directions of its bores."""
+        return frozenset(bore.along for bore in self.bores)
+
+    @cached_property
+    def places(self) -> frozenset[Vector]:
+        """Where bores meet [m]."""
+        return frozenset(meeting.at for meeting in self.meetings)
+
+    @cached_property
+    def starts(self) -> tuple[Vector, ...]:
+        """The first end of each bore [m]."""
+        return tuple(bore.start for bore in self.bores)
+
+    @cached_property
+    def neighbours(self) -> tuple[tuple[tuple[int, int], ...], ...]:
+        """For each bore, the bores that it meets and the numbers of the meetings."""
+        found: dict[int, list[tuple[int, int]]] = defaultdict(list)
+        for number, meeting in enumerate(self.meetings):
+            a, b = meeting.bores
+            found[a].append((b, number))
+            found[b].append((a, number))
+        return tuple(tuple(found[bore]) for bore in range(len(self.bores)))
+
+    @cached_property
+    def groups(self) -> tuple[tuple[int, ...], ...]:
+        """The bores that hang together, each group in rising order."""
+        seen: set[int] = set()
+        groups = []
+        for first in range(len(self.bores)):
+            if first in seen:
+                continue
+            seen.add(first)
+            group, waiting = [], [first]
+            while waiting:
+                here = waiting.pop()
+                group.append(here)
+                fresh = [other for other, _ in self.neighbours[here] if other not in seen]
+                seen.update(fresh)
+                waiting += fresh
+            groups.append(tuple(sorted(group)))
+        return tuple(groups)
+
+    @cached_property
+    def triples(self) -> tuple[tuple[int, int, int], ...]:
+        """The numbers of three meetings each in which three bores leave one joint all at right angles."""
+        square: dict[str, dict[frozenset[int], int]] = defaultdict(dict)
+        for number, meeting in enumerate(self.meetings):
+            if self.corners[meeting.corner].square:
+                square[meeting.joint][frozenset(meeting.bores)] = number
+        found = set()
+        for pairs in square.values():
+            bores = sorted({bore for pair in pairs for bore in pair})
+            for a in bores:
+                for b in bores:
+                    for c in bores:
+                        sides = (frozenset((a, b)), frozenset((a, c)), frozenset((b, c)))
+                        if a < b < c and all(side in pairs for side in sides):
+                            found.add((pairs[sides[0]], pairs[sides[1]], pairs[sides[2]]))
+        return tuple(sorted(found))

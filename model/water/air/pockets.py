@@ -1,0 +1,233 @@
+"""The air that stays in the pipes in an attitude: how much, where, and why."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from model.vectors import Vector, add, cross, dot, scale, sub
+from model.vehicle.pipework import TRIPLE_OVERLAP
+from model.water.air.bores import Network, ring_volume
+from model.water.air.fill import moments_above, overlap_above, volume_above
+from model.water.air.settling import Settled, settle
+
+NOTHING = 1e-9
+"""[m3] Less air than this (a thousandth of a millilitre) is none."""
+SPECK = 5e-8
+"""[m3] A pocket smaller than this (a drop) is counted but not named."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """The part of a pocket that lies in one bore.
+
+    Attributes:
+        bar: the bar, or "" for an empty socket, which is then that of ``joint``.
+        start, end: the ends of the axis along which there is air [m].
+        middle: how far the middle of that is from the bar's start [m].
+        volume: [m3]
+    """
+
+    bar: str
+    joint: str
+    start: Vector
+    end: Vector
+    middle: float
+    volume: float
+
+
+@dataclass(frozen=True, slots=True)
+class Pocket:
+    """Air that cannot leave, in one piece.
+
+    Attributes:
+        volume: [m3]
+        at: its middle [m].
+        stretches: where it lies, the most first.
+        dry: whether water cannot even reach its lower end.
+        closed: whether no way leads out at all.
+    """
+
+    volume: float
+    at: Vector
+    stretches: tuple[Stretch, ...]
+    dry: bool
+    closed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Caught:
+    """All the air that stays in an attitude.
+
+    Attributes:
+        pockets: the largest first.
+        grooves: air in the rings between pipe ends and stops that no hole lets out [m3].
+        specks: air in pockets too small to name [m3].
+    """
+
+    pockets: tuple[Pocket, ...]
+    grooves: float
+    specks: float
+
+    @property
+    def volume(self) -> float:
+        """Air that holes could let out [m3]: what lies in the grooves and in closed voids is left out."""
+        return sum(pocket.volume for pocket in self.pockets if not pocket.closed) + self.specks
+
+    @property
+    def closed(self) -> float:
+        """Air in voids without any opening [m3]."""
+        return sum(pocket.volume for pocket in self.pockets if pocket.closed)
+
+    @property
+    def total(self) -> float:
+        """All of it [m3]."""
+        return self.volume + self.closed + self.grooves
+
+
+def caught(network: Network, up: Vector, held: tuple[float, ...] = ()) -> Caught:
+    """The air that stays with ``up`` in body axes; ``held`` as for ``settle``."""
+    rest = settle(network, up, held)
+    volumes = bore_air(network, rest)
+    rings, loose = _groove_air(network, rest)
+    sharing = _shared_air(network, rest, volumes)
+    found, specks = [], 0.0
+    for group in _joined(network, rest, volumes):
+        inside = set(group)
+        less = sum(air for number, air in sharing if network.meetings[number].bores[0] in inside)
+        total = sum(volumes[bore] + rings[bore] for bore in group) - less
+        if total < SPECK:
+            specks += max(0.0, total)
+        else:
+            found.append(_pocket(network, rest, group, total))
+    found.sort(key=lambda pocket: -pocket.volume)
+    return Caught(tuple(found), loose, specks)
+
+
+def bore_air(network: Network, rest: Settled) -> list[float]:
+    """The air that stays in each bore [m3], grooves left out."""
+    volumes = []
+    for bore, low, (rise, across), level, wet in zip(
+        network.bores, rest.lows, rest.slopes, rest.levels, rest.wet, strict=True
+    ):
+        if not wet:
+            volumes.append(bore.volume)
+        elif low + max(0.0, rise * bore.length) + across * bore.radius <= level:
+            volumes.append(0.0)
+        else:
+            volumes.append(volume_above(bore.radius, bore.length, low, rise, across, level))
+    return volumes
+
+
+def _groove_air(network: Network, rest: Settled) -> tuple[list[float], float]:
+    """The air in the grooves of each bore that belongs to its pocket [m3], and what no hole lets out."""
+    rings, loose = [0.0] * len(network.bores), 0.0
+    known: dict[tuple[float, float, float, float], float] = {}
+    faces = {
+        mouth.bore: rim
+        for mouth, rim in zip(network.mouths, rest.rims, strict=True)
+        if mouth.kind == "socket"
+    }
+    for groove in network.grooves:
+        number = groove.bore
+        bore, (rise, across), level = network.bores[number], rest.slopes[number], rest.levels[number]
+        if not rest.wet[number]:
+            rings[number] += ring_volume(groove, bore)
+            continue
+        low = dot(rest.up, groove.start)
+        top = low + max(0.0, rise * groove.length) + across * bore.radius
+        surface = min(level, top)
+        if groove.face:
+            surface = max(surface, faces[number])
+        shape = (rise, groove.length, groove.radius, surface - low)
+        if shape not in known:
+            wide = volume_above(groove.radius, groove.length, 0.0, rise, across, surface - low)
+            known[shape] = wide - volume_above(bore.radius, groove.length, 0.0, rise, across, surface - low)
+        if level < top:
+            rings[number] += known[shape]
+        else:
+            loose += known[shape]
+    return rings, loose
+
+
+def _shared_air(network: Network, rest: Settled, volumes: Sequence[float]) -> list[tuple[int, float]]:
+    """For each meeting with air in room that both bores count, that air [m3]."""
+    shares: dict[int, float] = {}
+    for number, meeting in enumerate(network.meetings):
+        a, b = meeting.bores
+        corner = network.corners[meeting.corner]
+        if not corner.square or volumes[a] < NOTHING or volumes[b] < NOTHING:
+            continue
+        if not (rest.wet[a] and rest.wet[b]):
+            shares[number] = 1.0
+            continue
+        level = max(rest.levels[a], rest.levels[b])
+        if level < rest.tops[number]:
+            toward = dot(rest.up, corner.a), dot(rest.up, corner.b), dot(rest.up, cross(corner.a, corner.b))
+            over = (level - dot(rest.up, meeting.at)) / corner.radius
+            shares[number] = overlap_above(toward, over) * corner.radius**3 / corner.shared
+    less = dict.fromkeys(shares, 0.0)
+    for number, share in shares.items():
+        less[number] = share * network.corners[network.meetings[number].corner].shared
+    for three in network.triples:
+        if all(number in shares for number in three):
+            radius = network.corners[network.meetings[three[0]].corner].radius
+            less[three[0]] -= TRIPLE_OVERLAP * radius**3 * sum(shares[number] for number in three) / 3
+    return list(less.items())
+
+
+def _joined(network: Network, rest: Settled, volumes: Sequence[float]) -> list[list[int]]:
+    """The bores with air, in groups whose air is in one piece."""
+    holding = {bore for bore, volume in enumerate(volumes) if volume > NOTHING}
+    groups, seen = [], set()
+    for first in sorted(holding):
+        if first in seen:
+            continue
+        seen.add(first)
+        group, waiting = [], [first]
+        while waiting:
+            here = waiting.pop()
+            group.append(here)
+            for other, meeting in network.neighbours[here]:
+                if other in holding and other not in seen and _air_meets(rest, here, other, meeting):
+                    seen.add(other)
+                    waiting.append(other)
+        groups.append(group)
+    return groups
+
+
+def _air_meets(rest: Settled, a: int, b: int, meeting: int) -> bool:
+    if not (rest.wet[a] and rest.wet[b]):
+        return True
+    return rest.tops[meeting] > max(rest.levels[a], rest.levels[b]) + 1e-9
+
+
+def _pocket(network: Network, rest: Settled, group: list[int], total: float) -> Pocket:
+    stretches = sorted((_stretch(network, rest, bore) for bore in group), key=lambda pair: -pair[0].volume)
+    weight = sum(stretch.volume for stretch, _ in stretches)
+    x, y, z = (sum(stretch.volume * at[axis] for stretch, at in stretches) / weight for axis in range(3))
+    return Pocket(
+        volume=total,
+        at=(x, y, z),
+        stretches=tuple(stretch for stretch, _ in stretches),
+        dry=not all(rest.wet[bore] for bore in group),
+        closed=rest.levels[group[0]] == float("-inf"),
+    )
+
+
+def _stretch(network: Network, rest: Settled, number: int) -> tuple[Stretch, Vector]:
+    """What a pocket has in one bore, and the middle of it [m]."""
+    bore, low, (rise, across) = network.bores[number], rest.lows[number], rest.slopes[number]
+    level = rest.levels[number] if rest.wet[number] else low - 2 * (bore.length + bore.radius)
+    volume, along, up = moments_above(bore.radius, bore.length, low, rise, across, level)
+    upwards = scale(sub(rest.up, scale(bore.along, rise)), 1 / max(across, 1e-9))
+    at = add(add(bore.start, scale(bore.along, along / volume)), scale(upwards, up / volume))
+    first, last = _airy(bore.length, low + across * bore.radius, rise, level)
+    ends = add(bore.start, scale(bore.along, first)), add(bore.start, scale(bore.along, last))
+    return Stretch(bore.bar, bore.joint, *ends, bore.offset + (first + last) / 2, volume), at
+
+
+def _airy(length: float, crown: float, rise: float, level: float) -> tuple[float, float]:
+    """From where to where along a bore its crown is above the level [m]."""
+    if abs(rise) < 1e-9:
+        return 0.0, length
+    cut = min(length, max(0.0, (level - crown) / rise))
+    return (cut, length) if rise > 0 else (0.0, cut)
