@@ -7,6 +7,7 @@ from itertools import combinations
 from model.coach.remedies.changes import FOAM_STEP, free_id
 from model.coach.sentences import grams, length, trim_words
 from model.design import Ballast, Design, Float
+from model.design.measures import Direction
 from model.frame.layout import BarPlace
 from model.solve.places import ROD, Place, foam_places, weight_places
 from model.solve.trial import LEVEL, Aim, Piece, Rest, neighbours, outcome, score
@@ -16,6 +17,10 @@ from model.water.balance import GRAVITY
 
 SPARE = (0.010, 0.040)
 """[kg] Spare buoyancy aimed at (DEFAULTS)."""
+INSIDE = 0.98
+"""Kept from the limits of the coach, so that rounding does not cross them."""
+COARSE = 0.020
+"""[kg] Foam that lifts more than this with one step is hard to level with."""
 MOST_AT_ONCE = 4
 """Pieces are tried on up to this many bars together."""
 MOST_SETS = 10
@@ -31,12 +36,14 @@ class Wish:
     Attributes:
         float_bars, weight_bars: ids of the bars that foam and weights may go on.
         foam: its id; ``foam_length`` is how much there is [m], None for as much as is needed.
+        beside: the side of the bar that foam is strapped to; None where it is threaded.
         weight: mass of one washer or piece [kg]; ``weights`` is how many there are.
     """
 
     float_bars: tuple[str, ...]
     foam: str
     foam_length: float | None = None
+    beside: Direction | None = None
     weight_bars: tuple[str, ...] = ()
     weight: float = 0.02
     weights: int = 0
@@ -57,7 +64,7 @@ def propose_floats(found: Survey, wish: Wish) -> Proposal:
     foam = next(foam for foam in found.design.supplies.foams if foam.id == wish.foam)
     step = FOAM_STEP[found.design.units]
     places = [
-        *foam_places(found, wish.float_bars, foam, step),
+        *foam_places(found, wish.float_bars, foam, step, wish.beside),
         *(weight_places(found, wish.weight_bars, wish.weight, wish.weights) if wish.weights else ()),
     ]
     rest, aim = _rest(found), aim_of(found)
@@ -69,13 +76,12 @@ def propose_floats(found: Survey, wish: Wish) -> Proposal:
 
 
 def aim_of(found: Survey) -> Aim:
-    """The spare buoyancy [kg] and BG [m] that suit a vehicle, inside what the coach is silent about."""
+    """What suits a vehicle, inside what the coach is silent about."""
     limits = found.design.brief.thresholds
-    lifted = found.balance.displaced * found.balance.density
     down = found.thrust.down / GRAVITY * limits.spare_of_thrust / 100
-    low = max(SPARE[0], 1.05 * limits.spare_least / 100 * lifted)
-    high = min(SPARE[1], 0.95 * limits.spare_most / 100 * lifted, *([0.95 * down] if down else []))
-    return Aim(low, max(high, low + 0.015), limits.bg_least)
+    high = min(SPARE[1], INSIDE * down) if down else SPARE[1]
+    least, most = limits.spare_least / 100 / INSIDE, limits.spare_most / 100 * INSIDE
+    return Aim(min(SPARE[0], high), high, least, most, limits.bg_least)
 
 
 def _rest(found: Survey) -> Rest:
@@ -92,12 +98,11 @@ def _rest(found: Survey) -> Rest:
 def _best(places: list[Place], rest: Rest, aim: Aim, wish: Wish) -> tuple[Piece, ...]:
     """The best pieces found, on as few bars as reach the aim; () where there is no place."""
     foam = [place for place in places if place.kind == "float"]
-    weights = [Piece(place, 0, (place.low + place.high) / 2) for place in places if place.kind != "float"]
-    lack = (aim.low + aim.high) / 2 + rest.mass - rest.density * rest.volume
+    weights = [place for place in places if place.kind != "float"]
     found: list[tuple[Piece, ...]] = []
     for count in range(1, MOST_AT_ONCE + 1):
         sets = sorted(combinations(foam, count), key=_lopsided)[:MOST_SETS]
-        starts = [(*_spread(chosen, lack, rest.density), *weights) for chosen in sets]
+        starts = [_start(chosen, weights, rest, aim, wish) for chosen in sets]
         found += [_improved(rest, aim, start, wish) for start in starts]
         if any(_reaches(rest, aim, pieces) for pieces in found):
             break
@@ -118,13 +123,26 @@ def _middle(place: Place) -> tuple[float, float, float]:
     return add(place.origin, scale(place.along, (place.low + place.high) / 2))
 
 
-def _spread(places: Sequence[Place], lack: float, density: float) -> list[Piece]:
+def _start(
+    foam: Sequence[Place], weights: Sequence[Place], rest: Rest, aim: Aim, wish: Wish
+) -> tuple[Piece, ...]:
+    """Foam or weights for what lacks, spread evenly over their places, as far as there are any."""
+    lack = sum(aim.window(rest.mass)) / 2 + rest.mass - rest.density * rest.volume
+    foam_most = int(wish.foam_length / foam[0].step + 1e-6) if wish.foam_length is not None else None
+    return (
+        *_spread(foam, lack, rest.density, foam_most),
+        *_spread(weights, lack, rest.density, wish.weights),
+    )
+
+
+def _spread(places: Sequence[Place], lack: float, density: float, most: int | None) -> list[Piece]:
+    """So many steps on each place as together lift what lacks [kg]; weights lift less than nothing."""
     pieces = []
     for place in places:
         lift = place.volume * density - place.mass
-        steps = round(lack / len(places) / lift) if lift > 0 else 0
-        steps = min(max(0, steps), place.most)
-        pieces.append(Piece(place, steps, (place.low + place.high) / 2))
+        steps = max(0, round(lack / len(places) / lift)) if lift else 0
+        share = place.most if most is None else most // len(places)
+        pieces.append(Piece(place, min(steps, place.most, share), (place.low + place.high) / 2))
     return pieces
 
 
@@ -194,20 +212,24 @@ def _words(found: Survey, after: Survey, pieces: Sequence[Piece], rest: Rest, ai
 
 def _reason(found: Survey, pieces: Sequence[Piece], rest: Rest, aim: Aim) -> str:
     bare = rest.density * rest.volume - rest.mass
+    low, high = aim.window(rest.mass)
     foam = [piece for piece in pieces if piece.place.kind == "float"]
     most = sum(p.place.most * (p.place.volume * rest.density - p.place.mass) for p in foam)
-    if bare > aim.high:
+    if bare > high:
         return f"Without any foam it already floats up with {grams(bare)}: it needs weights, not foam."
     if not foam:
         return (
             "Nothing may go on the bars that were named: propellers, other parts or the size limit forbid it."
         )
-    if bare + most < aim.low:
-        return f"Foam on those bars lifts at most {grams(most)}, and {grams(aim.low - bare)} are needed."
+    if bare + most < low:
+        return f"Foam on those bars lifts at most {grams(most)}, and {grams(low - bare)} are needed."
     got = outcome(rest, pieces)
     if got.bg < aim.bg:
         height = length(got.bg, found.design.units)
         return f"The lift comes to lie only {height} above the weight: name higher bars, or weights."
+    step = max(piece.place.volume * rest.density - piece.place.mass for piece in foam)
+    if got.tilt > LEVEL and step > COARSE:
+        return f"One step of this foam lifts {grams(step)}, too coarse to level it: thinner foam cuts finer."
     if got.tilt > LEVEL:
         return f"Foam there cannot bring it within {LEVEL:g} degrees: name bars further out as well."
     return "The pieces cannot be cut finely enough, or there is too little foam."

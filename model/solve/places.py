@@ -47,12 +47,14 @@ class Place:
     most: int
 
 
-def foam_places(found: Survey, bars: Iterable[str], foam: Foam, step: float) -> list[Place]:
-    """The stretches of some bars where foam may go, threaded if that is allowed, else strapped inside."""
+def foam_places(
+    found: Survey, bars: Iterable[str], foam: Foam, step: float, wanted: Direction | None
+) -> list[Place]:
+    """The stretches of some bars where foam may go: as wanted if that is allowed, else threaded or inside."""
     places = []
     for name in bars:
         bar = found.frame.bars[name]
-        for beside in (None, _inwards(bar, found)):
+        for beside in (wanted, None, _inwards(bar, found)):
             stretches = _free(found, bar, beside, foam, step)
             places += [_foam_place(bar, beside, foam, step, low, high) for low, high in stretches]
             if stretches:

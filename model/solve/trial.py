@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations
 from math import atan2, degrees, hypot
 
 from model.solve.places import Place
@@ -9,6 +10,8 @@ from model.vectors import Vector, add, scale
 
 LEVEL = 2.0
 """[deg] Trim aimed at (DEFAULTS)."""
+UNIT_OF_LIFT = 0.030
+"""[kg] A miss of this much lift is as bad as one of LEVEL degrees."""
 SCRAP = 0.025
 """[m] Foam shorter than this is awkward to cut and hold (common practice, no source)."""
 STRIDES = (1, 3, 10)
@@ -17,11 +20,24 @@ STRIDES = (1, 3, 10)
 
 @dataclass(frozen=True, slots=True)
 class Aim:
-    """What the solver aims at: least and most spare buoyancy [kg], and BG [m]."""
+    """What the solver aims at.
+
+    Attributes:
+        low, high: least and most spare buoyancy [kg].
+        least, most: the same as shares of what is displaced; the tighter of the two counts.
+        bg: least height of B above G [m].
+    """
 
     low: float
     high: float
+    least: float
+    most: float
     bg: float
+
+    def window(self, lifted: float) -> tuple[float, float]:
+        """Least and most spare buoyancy [kg] of a vehicle that displaces a mass of water [kg]."""
+        low = max(self.low, self.least * lifted)
+        return low, max(low, min(self.high, self.most * lifted))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +90,9 @@ def _on_stretch(piece: Piece, middle: float) -> Piece:
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """How the vehicle floats with some pieces: spare buoyancy [kg], tilt [deg], BG [m]."""
+    """How the vehicle floats: water displaced and spare buoyancy [kg], tilt [deg], BG [m]."""
 
+    lifted: float
     spare: float
     tilt: float
     bg: float
@@ -95,21 +112,21 @@ def outcome(rest: Rest, pieces: Sequence[Piece]) -> Outcome:
         mx, my, mz = mx + m * x, my + m * y, mz + m * z
         vx, vy, vz = vx + v * x, vy + v * y, vz + v * z
     x, y, z = vx / volume - mx / mass, vy / volume - my / mass, vz / volume - mz / mass
-    return Outcome(
-        rest.density * volume - mass, degrees(atan2(hypot(x, y), z)), hypot(x, y, z) if z > 0 else z
-    )
+    bg = hypot(x, y, z) if z > 0 else z
+    lifted = rest.density * volume
+    return Outcome(lifted, lifted - mass, degrees(atan2(hypot(x, y), z)), bg)
 
 
 def score(rest: Rest, aim: Aim, pieces: Sequence[Piece]) -> tuple[float, float]:
     """What is wrong with some pieces, the less the better: what misses the aim, then how far from ideal."""
     got = outcome(rest, pieces)
-    width = aim.high - aim.low
-    lift = max(0.0, aim.low - got.spare, got.spare - aim.high) / width
+    least, most = aim.window(got.lifted)
+    lift = max(0.0, least - got.spare, got.spare - most) / UNIT_OF_LIFT
     tilt = max(0.0, got.tilt - LEVEL) / LEVEL
     low = max(0.0, aim.bg - got.bg) / aim.bg
     used = sum(1 for piece in pieces if piece.steps)
     scraps = sum(1 for piece in pieces if 0 < piece.length < SCRAP)
-    ideal = abs(got.spare - (aim.low + aim.high) / 2) / width + got.tilt / LEVEL + 0.3 * used + scraps
+    ideal = abs(got.spare - (least + most) / 2) / UNIT_OF_LIFT + got.tilt / LEVEL + 0.3 * used + scraps
     return round(lift + tilt + low, 6), ideal
 
 
@@ -125,10 +142,15 @@ def neighbours(pieces: Sequence[Piece]) -> Iterator[tuple[Piece, ...]]:
                 moved = piece.slid(sign * size * stride) if piece.steps else None
                 if moved:
                     yield (*pieces[:number], moved, *pieces[number + 1 :])
-    for take in range(len(pieces)):
-        for give in range(len(pieces)):
-            less, more = pieces[take].grown(-1), pieces[give].grown(1)
-            if take != give and less and more:
-                traded = list(pieces)
-                traded[take], traded[give] = less, more
-                yield tuple(traded)
+    yield from _pairs(pieces)
+
+
+def _pairs(pieces: Sequence[Piece]) -> Iterator[tuple[Piece, ...]]:
+    """Two pieces grown or shortened together, or length traded between them."""
+    for one, other in combinations(range(len(pieces)), 2):
+        for by, size in ((-1, 1), (1, -1), (1, 1), (-1, -1), (5, 5), (-5, -5)):
+            a, b = pieces[one].grown(by), pieces[other].grown(size)
+            if a and b:
+                changed = list(pieces)
+                changed[one], changed[other] = a, b
+                yield tuple(changed)
