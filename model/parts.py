@@ -10,7 +10,7 @@ from typing import Literal
 
 from model.vectors import Vector, norm, scale, sub
 
-PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether"]
+PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether", "pin"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from model.extents import Extents, extents
 from model.frame.layout import Frame, lay_out
 from model.frame.letters import CutGroup, cut_list
 from model.money.bill import Bill, bill
+from model.money.on_hand import InBox, in_box
 from model.parts import Part
 from model.thrust.moves import Thrust, thrust
 from model.vehicle import parts_of
@@ -26,6 +27,7 @@ class Survey:
     extents: Extents
     balance: Balance
     thrust: Thrust
+    in_box: InBox
     bill: Bill
 
 
@@ -34,6 +36,7 @@ def survey(design: Design) -> Survey:
     arrangement = design.arrangement
     frame = lay_out(design, arrangement)
     parts = parts_of(design, arrangement, frame)
+    held = in_box(design, arrangement, frame)
     floating = balance(parts, water_density(design.brief.water))
     return Survey(
         design=design,
@@ -44,5 +47,6 @@ def survey(design: Design) -> Survey:
         extents=extents(parts, design.brief.size_limit),
         balance=floating,
         thrust=thrust(design, arrangement, frame, floating.g),
-        bill=bill(design, arrangement, frame),
+        in_box=held,
+        bill=bill(design, arrangement, frame, held),
     )

@@ -8,10 +8,10 @@ from typing import Literal
 
 from model.design import COMPARISON_SLACK, Arrangement, Design
 from model.frame.layout import Frame
-from model.frame.letters import cut_list
+from model.money.on_hand import InBox
 from model.money.sticks import cheapest_purchase
 
-LineKind = Literal["pipe", "fitting", "motor", "mount", "foam", "ballast", "attachment", "tether"]
+LineKind = Literal["pipe", "fitting", "motor", "mount", "foam", "ballast", "attachment", "tether", "pin"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,24 +65,24 @@ class Bill:
         return self.left is not None and self.left < -COMPARISON_SLACK
 
 
-def bill(design: Design, arrangement: Arrangement, frame: Frame) -> Bill:
-    """What one arrangement costs, with sticks and foam tubes bought whole."""
-    pipe_lines = list(_pipes(design, frame))
+def bill(design: Design, arrangement: Arrangement, frame: Frame, box: InBox) -> Bill:
+    """What one arrangement costs beside what is in the box, with sticks and foam tubes bought whole."""
+    pipe_lines = list(_pipes(design, box))
     lines = [line for line in pipe_lines if isinstance(line, Line)]
     unsold = tuple(line for line in pipe_lines if isinstance(line, str))
-    lines += [*_fittings(design, frame), *_supplies(design, arrangement), *_items(arrangement)]
+    lines += [
+        *_fittings(design, box),
+        *_pins(design, frame),
+        *_supplies(design, arrangement),
+        *_items(arrangement),
+    ]
     return Bill(tuple(lines), design.brief.spending_limit, design.brief.currency, unsold)
 
 
-def _pipes(design: Design, frame: Frame) -> Iterator[Line | str]:
+def _pipes(design: Design, box: InBox) -> Iterator[Line | str]:
     """A line for each pipe size, or its id where it cannot be bought."""
     for pipe in design.stock.pipes:
-        cuts = [
-            group.cut
-            for group in cut_list(frame.bars.values())
-            if group.pipe.id == pipe.id
-            for _ in group.bars
-        ]
+        cuts = box.to_buy[pipe.id]
         if not cuts:
             continue
         purchase = cheapest_purchase(pipe, cuts, design.stock.kerf)
@@ -92,11 +92,25 @@ def _pipes(design: Design, frame: Frame) -> Iterator[Line | str]:
             yield Line("pipe", pipe.id, pipe.name, purchase.quantity, purchase.stick.price, pipe.counts)
 
 
-def _fittings(design: Design, frame: Frame) -> Iterator[Line]:
-    used = Counter(joint.match.fitting.id for joint in frame.joints.values() if joint.match)
+def _fittings(design: Design, box: InBox) -> Iterator[Line]:
+    missing = {count.id: count.missing for count in box.fittings}
     for fitting in design.stock.fittings:
-        if used[fitting.id]:
-            yield Line("fitting", fitting.id, fitting.name, used[fitting.id], fitting.price, fitting.counts)
+        if count := missing.get(fitting.id):
+            yield Line("fitting", fitting.id, fitting.name, count, fitting.price, fitting.counts)
+
+
+def _pins(design: Design, frame: Frame) -> Iterator[Line]:
+    pin, count = design.stock.pin, pins_needed(design, frame)
+    if count:
+        yield Line("pin", "pin", pin.name, count, pin.price, pin.counts)
+
+
+def pins_needed(design: Design, frame: Frame) -> int:
+    """How many screws or ties hold the joints that are pinned."""
+    ends = sum(
+        len(joint.arms) for joint in frame.joints.values() if joint.match and joint.joining == "pinned"
+    )
+    return ends * design.stock.pin.each_end
 
 
 def _supplies(design: Design, arrangement: Arrangement) -> Iterator[Line]:

@@ -40,14 +40,26 @@ def sticks_needed(pieces: list[float], stick: float, kerf: float) -> int | None:
     >>> sticks_needed([15.0] * 8, 120.0, 0.0), sticks_needed([15.0] * 8, 120.0, 0.0625)
     (1, 2)
     """
+    if pieces and max(pieces) > stick + COMPARISON_SLACK:
+        return None
+    return len(first_fit(pieces, stick, kerf))
+
+
+def first_fit(pieces: Iterable[float], stick: float, kerf: float) -> list[tuple[float, ...]]:
+    """Pieces [m] laid on sticks of one length [m], in this order, each on the first with room.
+
+    >>> first_fit([0.5, 0.4, 0.3], 0.9, 0.0)
+    [(0.5, 0.4), (0.3,)]
+    """
     room: list[float] = []
+    laid: list[list[float]] = []
     for piece in pieces:
-        if piece > stick + COMPARISON_SLACK:
-            return None
         for number, left in enumerate(room):
             if piece + kerf <= left + COMPARISON_SLACK:
                 room[number] -= piece + kerf
+                laid[number].append(piece)
                 break
         else:
             room.append(stick - piece)
-    return len(room)
+            laid.append([piece])
+    return [tuple(pieces) for pieces in laid]

@@ -3,7 +3,7 @@
 from itertools import combinations
 from math import pi, sqrt
 
-from model.design import Fitting, Socket
+from model.design import Fitting, Pin, Socket
 from model.frame.layout import BarPlace, JointPlace
 from model.parts import Cylinder, Part
 from model.vectors import Grid, Vector, add, between, dot, norm, scale
@@ -59,6 +59,19 @@ def fitting_part(joint: JointPlace, bars: dict[str, BarPlace], *, sealed: bool) 
         volume_centre=centre,
         solids=tuple(_hub(joint.at, along, socket, fitting) for along, socket in arms),
     )
+
+
+def pin_part(joint: JointPlace, pin: Pin) -> Part | None:
+    """The screws or ties of a joint that is pinned, half-way down its sockets."""
+    if joint.match is None or joint.joining != "pinned":
+        return None
+    sockets = [(_unit(arm.to), joint.match.sockets[arm.to]) for arm in joint.arms if arm.to]
+    count = pin.each_end * len(sockets)
+    places = [scale(along, socket.centre_to_face - socket.depth / 2) for along, socket in sockets]
+    x, y, z = (sum(place[axis] for place in places) / len(places) for axis in range(3))
+    centre, mass = add(joint.at, (x, y, z)), count * pin.mass
+    name = f"{count} x {pin.name} at {joint.name}"
+    return Part("pin", joint.id, name, mass, mass / pin.density, centre, centre, ())
 
 
 def hidden_room(joint: JointPlace, bars: dict[str, BarPlace]) -> float:

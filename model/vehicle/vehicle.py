@@ -4,7 +4,7 @@ from model.design import Arrangement, Design
 from model.frame.layout import Frame
 from model.parts import Part
 from model.vehicle.fixed import attachment_part, ballast_part, float_part, tether_part, thruster_parts
-from model.vehicle.pipework import bar_part, fitting_part
+from model.vehicle.pipework import bar_part, fitting_part, pin_part
 
 
 def parts_of(design: Design, arrangement: Arrangement, frame: Frame) -> tuple[Part, ...]:
@@ -13,8 +13,7 @@ def parts_of(design: Design, arrangement: Arrangement, frame: Frame) -> tuple[Pa
     parts = [bar_part(bar, sealed=sealed) for bar in frame.bars.values()]
     for joint in frame.joints.values():
         part = fitting_part(joint, frame.bars, sealed=sealed)
-        if part is not None:
-            parts.append(part)
+        parts += [part for part in (part, pin_part(joint, design.stock.pin)) if part is not None]
     return (*parts, *_equipment(design, arrangement, frame))
 
 
