@@ -10,6 +10,8 @@ from model.frame.layout import BarPlace, Frame
 Interval = tuple[float, float]
 LEAST = 0.5
 """[mm] A piece of a line shorter than this is not drawn."""
+END = 1e-6
+"""A share of a line that is none."""
 
 
 class Bars(NamedTuple):
@@ -25,10 +27,11 @@ def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) ->
 
     Where bars lie behind each other the nearest is drawn, but what is under the cursor comes first.
     """
+    tops = _tops(frame, view)
     lines: list[Stroke] = []
     ends: list[Stroke] = []
     for bar in frame.bars.values():
-        line = _line(bar, view)
+        line = _line(bar, view, tops)
         (lines if _length(line.points) >= LEAST else ends).append(line)
     lines.sort(key=lambda line: (line.about == marked, sum(line.depths)), reverse=True)
     strokes, labels = _uncovered(lines, frame)
@@ -60,10 +63,24 @@ def joint_marks(frame: Frame, view: Projection, marked: About | None, named: boo
     return tuple(marks.values())
 
 
-def _line(bar: BarPlace, view: Projection) -> Stroke:
+def _line(bar: BarPlace, view: Projection, tops: dict[str, float]) -> Stroke:
     about = ("bar", bar.id)
     ends = (view.point(bar.start), view.point(bar.end))
-    return Stroke(ends, "bar", about, (view.depth(bar.start), view.depth(bar.end)))
+    depths = (view.depth(bar.start), view.depth(bar.end))
+    start, end = bar.joints
+    return Stroke(ends, "bar", about, depths, (tops.get(start, depths[0]), tops.get(end, depths[1])))
+
+
+def _tops(frame: Frame, view: Projection) -> dict[str, float]:
+    """For each joint of a bar that is seen end-on: how near the row of such bars that it belongs to comes."""
+    rows: dict[str, list[str]] = {}
+    for bar in frame.bars.values():
+        if view.heading(bar.along) == (0, 0):
+            start, end = (rows.setdefault(joint, [joint]) for joint in bar.joints)
+            if start is not end:
+                start += end
+                rows.update(dict.fromkeys(end, start))
+    return {joint: max(view.depth(frame.joints[other].at) for other in row) for joint, row in rows.items()}
 
 
 def _uncovered(lines: list[Stroke], frame: Frame) -> tuple[list[Stroke], list[Label]]:
@@ -113,7 +130,11 @@ def _cut(line: Stroke, span: Interval, piece: Interval) -> Stroke:
     shares = sorted((end - first) / (last - first) for end in piece)
     points = [(u0 + (u1 - u0) * share, v0 + (v1 - v0) * share) for share in shares]
     depths = [line.depths[0] + (line.depths[1] - line.depths[0]) * share for share in shares]
-    return Stroke((points[0], points[1]), line.role, line.about, (depths[0], depths[1]))
+    joins = (
+        line.joins[0] if shares[0] < END else depths[0],
+        line.joins[1] if shares[1] > 1 - END else depths[1],
+    )
+    return Stroke((points[0], points[1]), line.role, line.about, (depths[0], depths[1]), joins)
 
 
 def _letter(piece: Stroke, letter: str) -> Label:

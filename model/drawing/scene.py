@@ -43,12 +43,19 @@ fitting fits, ``name`` what is under the cursor, ``gravity`` and ``buoyancy`` ar
 
 @dataclass(frozen=True, slots=True)
 class Stroke:
-    """A straight line from one point to another, with the depth of each end [mm]."""
+    """A straight line from one point to another.
+
+    Attributes:
+        depths: of each end [mm].
+        joins: the depth at which each end meets others [mm]; nearer than the end itself where a bar
+            seen end-on leads from there towards the viewer.
+    """
 
     points: tuple[Point, Point]
     role: Role
     about: About | None = None
     depths: tuple[float, float] = (0.0, 0.0)
+    joins: tuple[float, float] = (0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from rich.cells import cell_len
 from model.drawing.oblique import oblique_scene
 from model.drawing.views import one_view, three_views
 from model.survey import survey
-from tests.drawing_designs import box_design, random_design
+from tests.drawing_designs import box_design, frame, random_design
 from tests.generators import designs, tidy_designs
 from tui.raster.axis import Axis
 from tui.raster.braille import oblique_rows
@@ -110,6 +110,29 @@ def test_neighbouring_cells_agree_about_their_lines():
         ):
             if arms & arm:
                 assert pipes.arms[column + step[0], row + step[1]] & back
+
+
+def test_a_corner_that_turns_towards_the_viewer_is_joined():
+    """A rail at the bow, two bars astern from its ends, and posts down from those: one line on the sheet."""
+    planes = ((0.0, 0.2), (0.0, 0.2), (0.0, 0.2))
+    bars = [((1, 0, 1), (1, 1, 1))]
+    for side in (0, 1):
+        bars += [((0, side, 1), (1, side, 1)), ((0, side, 0), (0, side, 1))]
+    lines = text_of(
+        sheet_rows(one_view(survey(box_design(arrangements=(frame(bars, planes),))), "front"), 50, 16)
+    )
+    assert "╔═" in lines
+    assert "═╗" in lines
+
+
+def test_a_post_behind_a_rail_without_a_way_to_it_is_not_joined():
+    planes = ((0.0, 0.2), (0.0, 0.1, 0.2), (0.0, 0.2))
+    bars = [((1, 0, 1), (1, 1, 1)), ((1, 1, 1), (1, 2, 1)), ((0, 1, 0), (0, 1, 1))]
+    text = text_of(
+        sheet_rows(one_view(survey(box_design(arrangements=(frame(bars, planes),))), "front"), 50, 16)
+    )
+    assert "╦" not in text
+    assert "║" in text
 
 
 def test_proportions_are_kept_for_cells_twice_as_high_as_wide():

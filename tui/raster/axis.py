@@ -30,6 +30,7 @@ class Axis:
             float(cell) for cell in _spread(wanted, [round(p, 2) in inner for p in self.places], cells)
         ]
         self.last = cells - 1
+        self.scale = scale
         self._known: dict[float, int] = {}
 
     def at(self, place: float) -> float:

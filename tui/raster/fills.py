@@ -83,11 +83,12 @@ def line(canvas: Canvas, plot: Plot, stroke: Stroke, glyphs: Glyphs) -> None:
 
 def ring(canvas: Canvas, plot: Plot, circle: Circle, glyphs: Glyphs) -> None:
     """The disc that a propeller sweeps, as a ring of dots; nothing where it is smaller than a cell."""
-    (u, v), radius = circle.centre, circle.radius
-    if plot.column(u + radius) - plot.column(u - radius) < 2:
+    middle, line = plot.cell(circle.centre)
+    wide, tall = circle.radius * plot.across.scale, circle.radius * plot.upward.scale
+    if wide < 1:
         return
     role = role_of(circle, plot)
-    for column, row in {plot.cell((u + radius * across, v + radius * up)) for across, up in RING}:
+    for column, row in {(middle + round(wide * u), line + round(tall * v)) for u, v in RING}:
         if canvas.role(column, row) in ("", "float"):
             canvas.put(column, row, glyphs.dot, role)
 

@@ -6,7 +6,7 @@ from model.drawing.scene import Sheet
 from tui.raster.canvas import Canvas, Row
 from tui.raster.fills import fill, limit, line, outline, ring
 from tui.raster.glyphs import Glyphs, glyphs
-from tui.raster.layout import GAP, Plot, plots
+from tui.raster.layout import Plot, plots
 from tui.raster.lengths import lengths
 from tui.raster.pipes import Pipes
 from tui.raster.signs import letter, marked_name, sign
@@ -24,10 +24,13 @@ def sheet_rows(sheet: Sheet, width: int, height: int, *, ascii: bool = False) ->
 def draw_sheet(canvas: Canvas, sheet: Sheet, *, ascii: bool = False) -> list[Plot]:
     """Draw a sheet on a canvas as large as it goes; returns where its views lie."""
     signs = glyphs(ascii)
-    placed = plots(sheet, canvas.width, canvas.height)
+    width = canvas.width
+    placed = plots(sheet, width, canvas.height)
     for plot in placed:
         paint(canvas, plot, signs)
     for plot in placed:
+        edge = min([other.left for other in placed if other.left > plot.left], default=width)
+        canvas.write(plot.left, plot.top - 1, title(plot.scene.title, edge - plot.left - 2), "title")
         names(canvas, plot, signs)
     return placed
 
@@ -52,7 +55,6 @@ def paint(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
     for label in scene.labels:
         if label.role == "bar":
             letter(canvas, plot, label, pipes)
-    canvas.write(plot.left, plot.top - 1, title(scene.title, plot.right - plot.left + GAP - 1), "title")
 
 
 def title(text: str, room: int) -> str:

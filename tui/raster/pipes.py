@@ -29,8 +29,10 @@ class Pipes:
         elif (column, row) == (end, floor):
             cells = [(column, row, _alone(stroke))]
         steps = max(len(cells) - 1, 1)
-        for number, (c, r, arms) in enumerate(cells):
+        for number, (c, r, arms) in enumerate(cells[1:-1], 1):
             self._add((c, r), arms, first + (last - first) * number / steps)
+        for (c, r, arms), depth in zip((cells[0], cells[-1]), stroke.joins, strict=True):
+            self._add((c, r), arms, depth)
         if self.marked is not None and stroke.about == self.marked:
             self.picked.update((c, r) for c, r, _ in cells[1:-1] or cells)
 
