@@ -7,7 +7,7 @@ from model.design import COMPARISON_SLACK, Foam
 from model.design.equipment import STEEL_DENSITY
 from model.design.measures import Direction
 from model.frame.layout import BarPlace
-from model.parts import Block, Cylinder, Part, Solid, box_around
+from model.parts import Block, Box, Cylinder, Part, Solid, box_around
 from model.survey import Survey
 from model.vectors import Vector, add, dot, norm, scale, sub, unit
 from model.vehicle.fixed import stretched
@@ -109,6 +109,7 @@ def _free(
     outside = stretched(foam, bar.pipe.outside_diameter) if beside is None else foam.outside_diameter
     origin = _carried(bar, beside, foam.outside_diameter)
     obstacles = _obstacles(found, bar)
+    rest = box_around(box for part in found.parts if part.kind != "float" and (box := part.box))
     stretches: list[tuple[float, float]] = []
     begin: float | None = None
     count = int((high - low) / step + COMPARISON_SLACK)
@@ -116,7 +117,11 @@ def _free(
         here = low + number * step
         ends = add(origin, scale(bar.along, here)), add(origin, scale(bar.along, here + step))
         slice_ = Cylinder(*ends, outside / 2)
-        free = number < count and fits_limit(found, slice_) and not any(meets(slice_, o) for o in obstacles)
+        free = (
+            number < count
+            and fits_limit(rest, found.extents.limit, slice_)
+            and not any(meets(slice_, o) for o in obstacles)
+        )
         if free and begin is None:
             begin = here
         elif not free and begin is not None:
@@ -125,12 +130,11 @@ def _free(
     return stretches
 
 
-def fits_limit(found: Survey, solid: Cylinder) -> bool:
-    """Whether the vehicle without its floats stays in the size limit with one more solid."""
-    limit = found.extents.limit
+def fits_limit(rest: Box | None, limit: Vector | None, solid: Cylinder) -> bool:
+    """Whether the vehicle without its floats, in its box, stays in the size limit with one more solid."""
     if limit is None:
         return True
-    box = box_around([solid.box, *(part.box for part in found.parts if part.kind != "float" and part.box)])
+    box = box_around([solid.box, *([rest] if rest else [])])
     return box is None or all(
         size <= most + COMPARISON_SLACK for size, most in zip(box.size, limit, strict=True)
     )

@@ -1,7 +1,7 @@
 """Pieces of foam and weight on their places, and how the vehicle would float with them."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import combinations
 from math import atan2, degrees, hypot
 
@@ -74,18 +74,18 @@ class Piece:
         steps = self.steps + by
         if not 0 <= steps <= self.place.most:
             return None
-        return _on_stretch(replace(self, steps=steps), self.middle)
+        return _on_stretch(self.place, steps, self.middle)
 
     def slid(self, by: float) -> "Piece | None":
         """The piece moved along its bar [m]; None where it does not move."""
-        moved = _on_stretch(self, self.middle + by)
+        moved = _on_stretch(self.place, self.steps, self.middle + by)
         return moved if moved.middle != self.middle else None
 
 
-def _on_stretch(piece: Piece, middle: float) -> Piece:
-    half = piece.length / 2
-    low, high = piece.place.low + half, piece.place.high - half
-    return replace(piece, middle=min(max(middle, low), max(low, high)))
+def _on_stretch(place: Place, steps: int, middle: float) -> Piece:
+    half = steps * place.step / 2
+    low, high = place.low + half, place.high - half
+    return Piece(place, steps, min(max(middle, low), max(low, high)))
 
 
 @dataclass(frozen=True, slots=True)
