@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from asyncio import to_thread
 from collections.abc import Sequence
@@ -64,7 +65,12 @@ class Poolwright(App[None]):
     @work
     async def begin(self) -> None:
         """Load the model beside the screen, then begin."""
-        desk = await to_thread(_load_desk)
+        gc.disable()  # hundreds of classes are about to be made, and all of them stay
+        try:
+            desk = await to_thread(_load_desk)
+        finally:
+            gc.freeze()
+            gc.enable()
         self.desk = desk(self)
         await self.desk.begin(self.word)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
@@ -43,15 +42,17 @@ class StartDialog(Dialog[str | None]):
     ) -> None:
         self.recent, self.starters = tuple(recent)[:SHOWN_RECENT], tuple(starters)
         self.note, self.first = note, first
+        self.about: dict[str, str] = {}
         super().__init__()
 
     def compose(self) -> ComposeResult:
-        """One list of everything there is to begin with."""
+        """One list of everything there is to begin with, and more about what is under the bar."""
         with Vertical(classes="box tall"):
             yield Static("Poolwright: what do you want to do?", classes="title")
             if self.note:
                 yield Static(Content(self.note), classes="error")
             yield OptionList(*self._options(), compact=True)
+            yield Static("", id="about", markup=False)
             yield Static(KEYS, classes="hint")
 
     def on_mount(self) -> None:
@@ -63,16 +64,27 @@ class StartDialog(Dialog[str | None]):
         if self.recent:
             yield _heading("Go on with")
             for each in self.recent:
-                yield _option(f"recent:{each.path}", each.title, str(Path(each.path)))
+                yield self._option(f"recent:{each.path}", each.title, each.path)
         yield _heading("Begin a new design from")
         for preset in self.starters:
-            title = preset.title or preset.name
-            option = _option(f"starter:{preset.name}", title, preset.problem or preset.summary)
-            option.disabled = bool(preset.problem)
-            yield option
+            about = preset.problem or preset.summary
+            yield self._option(
+                f"starter:{preset.name}", preset.title or preset.name, about, bool(preset.problem)
+            )
         yield _heading("Or")
-        yield _option("demo", "Look at the demo", "a finished design to try things on, apart from your files")
-        yield _option("open", "Open a saved file", "one of yours, or one from a stick")
+        yield self._option(
+            "demo", "Look at the demo", "A finished design to try things on, apart from your files."
+        )
+        yield self._option("open", "Open a saved file", "One of yours, or one from a stick.")
+
+    def _option(self, id: str, name: str, about: str, disabled: bool = False) -> Option:
+        self.about[id] = about
+        line = Content.assemble("  ", (name, "bold"), (f"  {about}", "$text-muted"))
+        return Option(line, id=id, disabled=disabled)
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        """Say more about what is under the bar."""
+        self.query_one("#about", Static).update(Content(self.about.get(event.option_id or "", "")))
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Give what was chosen."""
@@ -86,7 +98,3 @@ class StartDialog(Dialog[str | None]):
 
 def _heading(text: str) -> Option:
     return Option(Content.styled(text, "bold $text-primary"), disabled=True)
-
-
-def _option(id: str, name: str, detail: str) -> Option:
-    return Option(Content.assemble("  ", (name, "bold"), f": {detail}"), id=id)

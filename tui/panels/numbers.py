@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 class NumbersPanel(Widget):
     """The numbers, one to a line."""
 
-    shown: reactive[Shown | None] = reactive(None, layout=True)
+    shown: reactive[Shown | None] = reactive(None)
 
     def render(self) -> Content:
         """The lines as text: a bold name, then the value."""

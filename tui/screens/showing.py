@@ -89,7 +89,8 @@ class Showing(Screen[None]):
     def present(self, shown: Shown) -> None:
         """Show a state everywhere."""
         self.shown = shown
-        self.drawing.report = shown.report
+        if self.drawing.report is not shown.report:
+            self.drawing.report = shown.report
         if self.page is not None:
             self.page.report = shown.report
         self.show_keys()
