@@ -9,10 +9,16 @@ from model.frame.letters import CutGroup, cut_list
 from model.money.bill import Bill, bill
 from model.money.on_hand import InBox, in_box
 from model.parts import Part
+from model.power.wiring import Wiring, wiring
+from model.thrust.clear import Clearance, clearances
+from model.thrust.drives import Drive, drives_of
 from model.thrust.moves import Thrust, thrust
 from model.vehicle import parts_of
+from model.water.air.air import Air, air_of
 from model.water.balance import Balance, balance
 from model.water.density import water_density
+from model.water.spread import Spread, spread
+from model.water.trim_kit import TrimKit, trim_kit
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +32,13 @@ class Survey:
     parts: tuple[Part, ...]
     extents: Extents
     balance: Balance
+    air: Air
+    spread: Spread
+    kit: TrimKit
+    clear: tuple[Clearance, ...]
+    drives: tuple[Drive, ...]
     thrust: Thrust
+    wiring: Wiring | None
     in_box: InBox
     bill: Bill
 
@@ -37,7 +49,13 @@ def survey(design: Design) -> Survey:
     frame = lay_out(design, arrangement)
     parts = parts_of(design, arrangement, frame)
     held = in_box(design, arrangement, frame)
-    floating = balance(parts, water_density(design.brief.water))
+    water = water_density(design.brief.water)
+    floating = balance(parts, water)
+    wires = wiring(design, arrangement, water)
+    clear = clearances(arrangement, frame, parts)
+    drives = drives_of(design, arrangement, frame, clear, water, wires)
+    unsure = spread(design, arrangement, parts, floating)
+    kit = trim_kit(design, arrangement, unsure.spare, floating.density)
     return Survey(
         design=design,
         arrangement=arrangement,
@@ -46,7 +64,13 @@ def survey(design: Design) -> Survey:
         parts=parts,
         extents=extents(parts, design.brief.size_limit),
         balance=floating,
-        thrust=thrust(design, arrangement, frame, floating.g),
+        air=air_of(design, arrangement, frame, floating),
+        spread=unsure,
+        kit=kit,
+        clear=clear,
+        drives=drives,
+        thrust=thrust(drives, floating.g),
+        wiring=wires,
         in_box=held,
-        bill=bill(design, arrangement, frame, held),
+        bill=bill(design, arrangement, frame, held, kit),
     )

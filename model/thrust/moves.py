@@ -1,10 +1,11 @@
-"""Which ways the thrusters can push the vehicle, held still, each at full pull."""
+"""Which ways the thrusters can push the vehicle, held still, at the volts and in the water that they have."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from model.design import Arrangement, Design, Motor, Move
-from model.frame.layout import Frame
-from model.vectors import Vector, add, cross, scale, sub, unit
+from model.design import Move
+from model.thrust.drives import Drive
+from model.vectors import Vector, cross, scale, sub
 
 USEFUL_SHARE = 0.1
 """Less than this share of a thruster's pull in a direction does not count as a way to go there."""
@@ -31,9 +32,11 @@ class Thrust:
     moves: frozenset[Move]
 
 
-def thrust(design: Design, arrangement: Arrangement, frame: Frame, g: Vector) -> Thrust:
+def thrust(drives: Sequence[Drive], g: Vector) -> Thrust:
     """What the thrusters can do about the centre of gravity g [m]."""
-    pushes = _pushes(design, arrangement, frame)
+    pushes = tuple(
+        (drive.at, scale(drive.along, pull)) for drive in drives for pull in (drive.ahead, -drive.astern)
+    )
     vertical = [force[2] for _, force in pushes]
     return Thrust(
         pushes=pushes,
@@ -41,13 +44,6 @@ def thrust(design: Design, arrangement: Arrangement, frame: Frame, g: Vector) ->
         down=sum(-pull for pull in vertical if pull < 0),
         moves=frozenset(move for at, force in pushes for move in moves_of(sub(at, g), force)),
     )
-
-
-def pulls(motor: Motor, astern_share: float) -> tuple[float, float]:
-    """Pull ahead and astern of a motor [N]; astern is a share of ahead where it was not measured."""
-    if motor.thrust_astern is not None:
-        return motor.thrust_ahead, motor.thrust_astern
-    return motor.thrust_ahead, motor.thrust_ahead * astern_share
 
 
 def moves_of(lever: Vector, force: Vector) -> list[Move]:
@@ -66,14 +62,3 @@ def moves_of(lever: Vector, force: Vector) -> list[Move]:
         ("turn", abs(cross(lever, force)[2]) > USEFUL_LEVER * strength),
     )
     return [move for move, serves in possible if serves]
-
-
-def _pushes(design: Design, arrangement: Arrangement, frame: Frame) -> tuple[Push, ...]:
-    motors = {motor.id: motor for motor in design.supplies.motors}
-    found: list[Push] = []
-    for thruster in arrangement.thrusters:
-        at = add(frame.bars[thruster.bar].point(thruster.at), thruster.offset)
-        ahead, astern = pulls(motors[thruster.motor], design.brief.thresholds.astern_share)
-        along = unit(thruster.to)
-        found += [(at, scale(along, ahead)), (at, scale(along, -astern))]
-    return tuple(found)

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from model.design import Motor, Thruster
 from model.parts import Part
 from model.survey import survey
-from model.thrust.moves import moves_of, pulls
+from model.thrust.moves import moves_of
+from model.thrust.rated import rated
 from model.water.balance import GRAVITY, balance
 from tests import worked
 
@@ -117,9 +118,9 @@ def test_the_moves_that_a_push_makes(lever, force, moves):
 def test_up_and_down_thrust_add_up_over_the_thrusters_and_astern_is_weaker():
     """Two motors of 3 N ahead and 2 N astern: one points up, one at 45 degrees ahead and down."""
     items = (
-        Thruster(id="a", name="a", bar="b0", motor="motor", to="+z"),
-        Thruster(id="b", name="b", bar="b2", motor="motor", to="+x-z"),
-    )
+        Thruster(id="a", name="a", bar="b0", motor="motor", to="+z", offset=(0.0, -0.1, 0.0)),
+        Thruster(id="b", name="b", bar="b2", motor="motor", to="+x-z", offset=(0.0, 0.1, 0.0)),
+    )  # well outside the box, so that nothing stands in their streams
     found = survey(worked.design(worked.box(thrusters=items))).thrust
     assert found.up == pytest.approx(3 + 2 * 0.5**0.5)
     assert found.down == pytest.approx(2 + 3 * 0.5**0.5)
@@ -128,7 +129,8 @@ def test_up_and_down_thrust_add_up_over_the_thrusters_and_astern_is_weaker():
 
 def test_astern_is_a_share_of_ahead_only_where_it_was_not_measured():
     motor = worked.SUPPLIES.motors[0]
-    assert pulls(motor, 0.6) == (3.0, 2.0)
-    assert pulls(Motor.model_validate({**dict(motor), "thrust_astern": None}), 0.6) == pytest.approx(
-        (3.0, 1.8)
-    )
+    thruster = Thruster(id="t", name="t", bar="b", motor="motor")
+    known = rated(thruster, motor, 0.6, 1000.0)
+    assert (known.ahead, known.astern) == (3.0, 2.0)
+    unknown = rated(thruster, Motor.model_validate({**dict(motor), "thrust_astern": None}), 0.6, 1000.0)
+    assert (unknown.ahead, unknown.astern) == pytest.approx((3.0, 1.8))

@@ -1,0 +1,95 @@
+"""Each thruster as a push on the vehicle: where, which way, how hard at the volts that arrive."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from model.design import Arrangement, Design
+from model.frame.layout import Frame
+from model.power.wiring import Wiring
+from model.thrust.clear import Clearance
+from model.thrust.propeller import zero_thrust_speed
+from model.thrust.rated import Rated, rated
+from model.vectors import Vector, add, unit
+
+STREAM_SPREAD = 0.5
+"""Half the width of the spread of what a stream loses, as a share of it (stated rule)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drive:
+    """A thruster at work.
+
+    Attributes:
+        at: the middle of the motor [m]; the pull acts in a line through it.
+        along: the way that it pushes when it runs ahead, length 1.
+        ahead, astern: pull held still, at the volts that arrive, less what its stream loses [N].
+        ahead_gone, astern_gone: speeds at which that pull is gone [m/s].
+        spread, astern_spread: half the width of the spread of the pulls, as a share.
+        rated: the pull at the volts of its test.
+        volts: at the motor with all running [V]; the volts of the test where no wiring is planned.
+        hand: "right", "left" or None where it is not known.
+    """
+
+    thruster: str
+    name: str
+    at: Vector
+    along: Vector
+    diameter: float
+    ahead: float
+    astern: float
+    ahead_gone: float
+    astern_gone: float
+    spread: float
+    astern_spread: float
+    rated: Rated
+    volts: float
+    hand: str | None
+
+
+def drives_of(
+    design: Design,
+    arrangement: Arrangement,
+    frame: Frame,
+    clear: Sequence[Clearance],
+    density: float,
+    wires: Wiring | None,
+) -> tuple[Drive, ...]:
+    """The thrusters of an arrangement, in its order.
+
+    Args:
+        clear: what stands in their streams.
+        density: of the water [kg/m3].
+        wires: the volts that arrive; None where no wiring is planned, then those of the test.
+    """
+    motors = {motor.id: motor for motor in design.supplies.motors}
+    streams = {room.thruster: room for room in clear}
+    astern_share = design.brief.thresholds.astern_share
+    share = wires.share if wires else {}
+    volts = {load.thruster: load.volts for load in wires.loads} if wires else {}
+    found = []
+    for item in arrangement.thrusters:
+        motor, room = motors[item.motor], streams[item.id]
+        own = rated(item, motor, astern_share, density)
+        left = share.get(item.id, 1.0)
+        ahead = own.ahead * left * (1 - room.ahead.lost)
+        astern = own.astern * left * (1 - room.astern.lost)
+        size = motor.propeller_diameter
+        drive = Drive(
+            thruster=item.id,
+            name=item.name,
+            at=add(frame.bars[item.bar].point(item.at), item.offset),
+            along=unit(item.to),
+            diameter=size,
+            ahead=ahead,
+            astern=astern,
+            ahead_gone=zero_thrust_speed(own.ahead * left, size, density),
+            astern_gone=zero_thrust_speed(own.astern * left, size, density),
+            spread=hypot(own.spread, STREAM_SPREAD * room.ahead.lost),
+            astern_spread=hypot(own.astern_spread, STREAM_SPREAD * room.astern.lost),
+            rated=own,
+            volts=volts.get(item.id, own.volts),
+            hand=item.hand,
+        )
+        found.append(drive)
+    return tuple(found)

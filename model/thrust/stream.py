@@ -1,0 +1,90 @@
+"""What stands in a propeller's stream, and the pull that it costs.
+
+Water goes through the disc at w, and on the axis at w (1 + x/sqrt(x^2 + R^2)), x behind the disc
+(vortex cylinder of an actuator disc, textbook; from memory).  A body of frontal area S there has a
+drag of 1/2 rho v^2 C_D S, and the pull is 2 rho A w^2, so it loses C_D (S/A) (v/w)^2/4 of it.
+"""
+
+from dataclasses import dataclass
+from math import pi, sqrt
+
+from model.parts import Block, Cylinder, Solid
+from model.thrust.nearest import middle, reach
+from model.vectors import Vector, add, cross, dot, norm, scale, sub
+
+BLUFF = 1.1
+"""C_D of what stands in the stream: pipes, blocks, foam (published 0.7 to 1.2)."""
+BEHIND, BEFORE = 3.0, 1.0
+"""Diameters behind and before the disc that the stream is followed (stated rule)."""
+ALONG = tuple((number + 0.5) / 16 for number in range(16))
+ACROSS = (-2 / 3, 0.0, 2 / 3)
+
+
+@dataclass(frozen=True, slots=True)
+class Jet:
+    """A stream: the middle of the disc [m], the way that the water goes, and the disc's radius [m]."""
+
+    centre: Vector
+    along: Vector
+    radius: float
+
+    def speed(self, behind: float) -> float:
+        """Speed of the water over that through the disc, at a distance behind it [m]."""
+        return 1 + behind / sqrt(behind**2 + self.radius**2)
+
+    def lost(self, solid: Solid) -> float:
+        """The share of the pull that a solid in the stream costs."""
+        if not self._near(solid):
+            return 0.0
+        weight = sum(self._weight(point) for point in _samples(solid, self.along))
+        count = len(ALONG) * len(ACROSS)
+        return BLUFF * frontal(solid, self.along) / (pi * self.radius**2) * weight / count
+
+    def _near(self, solid: Solid) -> bool:
+        from_disc = sub(middle(solid), self.centre)
+        behind = dot(from_disc, self.along)
+        aside = norm(sub(from_disc, scale(self.along, behind)))
+        far, diameter = reach(solid), 2 * self.radius
+        ahead = -BEFORE * diameter - far < behind < BEHIND * diameter + far
+        return ahead and aside < 1.5 * self.radius + far
+
+    def _weight(self, point: Vector) -> float:
+        """(v/w)^2/4 where a point lies in the stream, 0 outside; the stream narrows as it speeds up."""
+        from_disc = sub(point, self.centre)
+        behind = dot(from_disc, self.along)
+        if not -2 * BEFORE * self.radius < behind < 2 * BEHIND * self.radius:
+            return 0.0
+        speed = self.speed(behind)
+        aside = norm(sub(from_disc, scale(self.along, behind)))
+        return speed**2 / 4 if aside**2 * speed < self.radius**2 else 0.0
+
+
+def frontal(solid: Solid, along: Vector) -> float:
+    """Area of a solid [m2] as seen along a direction of length 1."""
+    if isinstance(solid, Block):
+        a, b, c = solid.size
+        return abs(along[0]) * b * c + abs(along[1]) * a * c + abs(along[2]) * a * b
+    axis = sub(solid.end, solid.start)
+    length = norm(axis)
+    facing = abs(dot(axis, along)) / length if length else 1.0
+    return float(2 * solid.radius * length * sqrt(max(0.0, 1 - facing**2)) + pi * solid.radius**2 * facing)
+
+
+def _samples(solid: Solid, along: Vector) -> list[Vector]:
+    """Points spread over a solid as seen along a direction."""
+    start, run, wide = _spread(solid, along)
+    return [add(add(start, scale(run, here)), scale(wide, side)) for here in ALONG for side in ACROSS]
+
+
+def _spread(solid: Solid, along: Vector) -> tuple[Vector, Vector, Vector]:
+    """Where samples begin, the way that they go along, and half the width across [m]."""
+    if isinstance(solid, Cylinder):
+        run = sub(solid.end, solid.start)
+        aside = cross(run, along)
+        length = norm(aside)
+        return solid.start, run, scale(aside, solid.radius / length) if length > 1e-12 else (0.0, 0.0, 0.0)
+    axes = sorted(range(3), key=lambda axis: abs(along[axis]))[:2]
+    long, half = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+    long[axes[0]], half[axes[1]] = solid.size[axes[0]], solid.size[axes[1]] / 2
+    start = sub(solid.centre, (long[0] / 2, long[1] / 2, long[2] / 2))
+    return start, (long[0], long[1], long[2]), (half[0], half[1], half[2])
