@@ -21,7 +21,7 @@ from model.design.on_hand import HeldFittings, HeldPipe, OnHand
 from model.design.own_parts import DryJoint, MeasuredFitting, MeasuredPipe, OwnParts
 from model.design.record import Record
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
-from model.design.supplies import Bought, Foam, Motor, Mount, Supplies
+from model.design.supplies import Bought, Foam, Motor, Mount, Supplies, Washer
 from model.design.thresholds import COMPARISON_SLACK, Thresholds
 from model.design.wiring import Battery, Branch, Power
 
@@ -72,6 +72,7 @@ __all__ = [
     "Thresholds",
     "Thruster",
     "TieHole",
+    "Washer",
     "Water",
     "equipment",
     "in_hand",

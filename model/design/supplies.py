@@ -4,7 +4,19 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from model.design.measures import Density, Depth, Id, Mass, Money, Name, Size, Text, Weight
+from model.design.measures import (
+    Density,
+    Depth,
+    Id,
+    Mass,
+    Money,
+    Name,
+    Size,
+    Text,
+    Weight,
+    below,
+    not_above,
+)
 from model.design.record import Record
 from model.design.wiring import Amps
 
@@ -16,7 +28,7 @@ class Bought(Record):
     name: Name
     mass: Weight
     """Weight of one in air."""
-    mass_in_water: Mass
+    mass_in_water: Annotated[Mass, not_above("mass")]
     """Weight of one hung in water, on a scale that reads mass; below zero if it floats."""
     price: Money = 0.0
     counts: bool = True
@@ -33,9 +45,9 @@ class Motor(Bought):
     """Length of the body."""
     propeller_diameter: Size
     """Diameter of the propeller."""
-    thrust_ahead: Annotated[float, Field(ge=0)]
+    thrust_ahead: Annotated[float, Field(ge=0, le=1e6)]
     """Pull ahead, vehicle held still [N]; 0 where it was not measured."""
-    thrust_astern: Annotated[float, Field(ge=0)] | None = None
+    thrust_astern: Annotated[float, Field(ge=0, le=1e6)] | None = None
     """Pull astern, vehicle held still [N]; empty where it was not measured."""
     volts: Annotated[float, Field(gt=0)] = 12.0
     """Volts at the motor when the pull was measured."""
@@ -70,7 +82,7 @@ class Foam(Record):
     name: Name
     outside_diameter: Size
     """Outside diameter of the tube."""
-    hole: Depth = 0.0
+    hole: Annotated[Depth, below("outside_diameter")] = 0.0
     """Diameter of its hole."""
     density: Density = 28.0
     """Density of the foam [kg/m3]. Weigh and measure a piece of yours."""
@@ -85,9 +97,22 @@ class Foam(Record):
     source: Text = ""
 
 
+class Washer(Record):
+    """Small weights to trim with at the pool, added and taken away one by one."""
+
+    name: Name = "coated steel washers"
+    mass: Annotated[Mass, Field(gt=0)] = 0.010
+    """Weight of one."""
+    price: Money = 0.0
+    """Price of one."""
+    counts: bool = True
+    """Whether its price counts against the spending limit."""
+
+
 class Supplies(Record):
     """What the team has or will buy besides pipe."""
 
     motors: tuple[Motor, ...] = ()
     mounts: tuple[Mount, ...] = ()
     foams: tuple[Foam, ...] = ()
+    washer: Washer = Washer()

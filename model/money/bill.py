@@ -10,8 +10,11 @@ from model.design import COMPARISON_SLACK, Arrangement, Design
 from model.frame.layout import Frame
 from model.money.on_hand import InBox
 from model.money.sticks import cheapest_purchase
+from model.water.trim_kit import TrimKit
 
-LineKind = Literal["pipe", "fitting", "motor", "mount", "foam", "ballast", "attachment", "tether", "pin"]
+LineKind = Literal[
+    "pipe", "fitting", "motor", "mount", "foam", "washer", "ballast", "attachment", "tether", "pin"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +68,9 @@ class Bill:
         return self.left is not None and self.left < -COMPARISON_SLACK
 
 
-def bill(design: Design, arrangement: Arrangement, frame: Frame, box: InBox) -> Bill:
+def bill(
+    design: Design, arrangement: Arrangement, frame: Frame, box: InBox, kit: TrimKit | None = None
+) -> Bill:
     """What one arrangement costs beside what is in the box, with sticks and foam tubes bought whole."""
     pipe_lines = list(_pipes(design, box))
     lines = [line for line in pipe_lines if isinstance(line, Line)]
@@ -73,7 +78,7 @@ def bill(design: Design, arrangement: Arrangement, frame: Frame, box: InBox) -> 
     lines += [
         *_fittings(design, box),
         *_pins(design, frame),
-        *_supplies(design, arrangement),
+        *_supplies(design, arrangement, kit),
         *_items(arrangement),
     ]
     return Bill(tuple(lines), design.brief.spending_limit, design.brief.currency, unsold)
@@ -113,7 +118,7 @@ def pins_needed(design: Design, frame: Frame) -> int:
     return ends * design.stock.pin.each_end
 
 
-def _supplies(design: Design, arrangement: Arrangement) -> Iterator[Line]:
+def _supplies(design: Design, arrangement: Arrangement, kit: TrimKit | None) -> Iterator[Line]:
     motors = Counter(thruster.motor for thruster in arrangement.thrusters)
     mounts = Counter(thruster.mount for thruster in arrangement.thrusters)
     for motor in design.supplies.motors:
@@ -124,9 +129,13 @@ def _supplies(design: Design, arrangement: Arrangement) -> Iterator[Line]:
             yield Line("mount", mount.id, mount.name, mounts[mount.id], mount.price, mount.counts)
     for foam in design.supplies.foams:
         length = sum(piece.length for piece in arrangement.floats if piece.foam == foam.id)
+        length += kit.foam_length if kit and kit.foam == foam.id else 0.0
         if length:
             tubes = ceil(length / foam.sold_length - COMPARISON_SLACK)
             yield Line("foam", foam.id, foam.name, tubes, foam.price, foam.counts)
+    washer = design.supplies.washer
+    if kit and kit.washers:
+        yield Line("washer", "washer", f"trim kit: {washer.name}", kit.washers, washer.price, washer.counts)
 
 
 def _items(arrangement: Arrangement) -> Iterator[Line]:

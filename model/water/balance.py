@@ -64,7 +64,7 @@ def balance(parts: Iterable[Part], density: float) -> Balance:
     displaced, b = _centre([(part.volume, part.volume_centre) for part in listed])
     lever = sub(b, g)
     pitch, roll = rest(lever)
-    height = norm(lever) if lever[2] >= 0 else -norm(lever)
+    height = norm(lever) if lever[2] > -TOGETHER else -norm(lever)
     return Balance(mass, displaced, density, g, b, height, pitch, roll)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 
 from model.vectors import Vector, add, cross, dot, scale, sub
 from model.vehicle.pipework import TRIPLE_OVERLAP
@@ -100,6 +101,17 @@ def caught(network: Network, up: Vector, held: tuple[float, ...] = ()) -> Caught
             found.append(_pocket(network, rest, group, total))
     found.sort(key=lambda pocket: -pocket.volume)
     return Caught(tuple(found), loose, specks)
+
+
+def air_left(network: Network, up: Vector, held: tuple[float, ...] = ()) -> float:
+    """What ``caught`` gives as its volume [m3], without looking where it lies."""
+    rest = settle(network, up, held)
+    volumes = bore_air(network, rest)
+    rings, _ = _groove_air(network, rest)
+    open_to = [level > -inf for level in rest.levels]
+    total = sum(volume + ring for volume, ring, out in zip(volumes, rings, open_to, strict=True) if out)
+    shared = _shared_air(network, rest, volumes)
+    return total - sum(air for number, air in shared if open_to[network.meetings[number].bores[0]])
 
 
 def bore_air(network: Network, rest: Settled) -> list[float]:
@@ -209,7 +221,7 @@ def _pocket(network: Network, rest: Settled, group: list[int], total: float) -> 
         at=(x, y, z),
         stretches=tuple(stretch for stretch, _ in stretches),
         dry=not all(rest.wet[bore] for bore in group),
-        closed=rest.levels[group[0]] == float("-inf"),
+        closed=rest.levels[group[0]] == -inf,
     )
 
 
