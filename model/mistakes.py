@@ -41,7 +41,7 @@ class FileMistake(FileProblem):
 
     def __init__(self, file: str, place: str, sentence: str) -> None:
         found, _, expected = sentence.partition("; ")
-        super().__init__(file, place, found, expected.removeprefix("expected "))
+        super().__init__(file, place, found.removeprefix("found "), expected.removeprefix("expected "))
         where = f"{file}: {place}" if place else file
         self.args = (f"{where}: {sentence}",)
 

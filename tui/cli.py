@@ -10,6 +10,7 @@ import os
 import sys
 from argparse import ArgumentParser, Namespace, RawDescriptionHelpFormatter
 from contextlib import suppress
+from errno import EINVAL, EPIPE
 from io import TextIOWrapper
 from typing import NoReturn
 
@@ -20,6 +21,8 @@ from tui.cli_text import plain
 NAME = "poolwright"
 KINDS = ("stock", "brief", "motors", "starter", "demo")
 INTERRUPTED = 130
+SEEN_ENOUGH = (EPIPE, EINVAL)
+"""Whoever reads the output has closed it; Windows says so with the second."""
 USAGE = """poolwright [FILE]
        poolwright demo
        poolwright check FILE... [--json]
@@ -131,10 +134,10 @@ def _emit(outcome: Outcome) -> int:
             sys.stdout.reconfigure(errors="replace")
         sys.stdout.write(outcome.output)
         sys.stdout.flush()
-    except BrokenPipeError:  # whoever reads it has seen enough
-        _drop_output()
     except OSError as problem:
         _drop_output()
+        if problem.errno in SEEN_ENOUGH:
+            return outcome.status
         reason = (problem.strerror or str(problem)).lower()
         _complain(f"standard output: found an obstacle to writing ({reason}); expected room to write")
         return UNREADABLE

@@ -57,7 +57,7 @@ def changed(value, place, odd):
 
 
 @given(st.sampled_from(PLACES), st.none() | ODD)
-@settings(max_examples=400, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @example(("arrangements", 0, "stations", 1, "at"), 10**400)
 @example(("arrangements", 0, "bars", 0, "name"), "\x00")
 def test_any_value_in_any_place_opens_or_gets_a_sentence(place, odd):
@@ -68,13 +68,13 @@ def test_any_value_in_any_place_opens_or_gets_a_sentence(place, odd):
 
 
 @given(st.integers(0, len(TEXT)), st.integers(0, 30), st.text(max_size=3))
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=150, deadline=None)
 def test_any_slip_of_the_keyboard_opens_or_gets_a_sentence(start, length, typed):
     told(parse_design, TEXT[:start] + typed + TEXT[start + length :], "reef.toml")
 
 
 @given(st.text(max_size=200))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 def test_any_text_gets_a_sentence(text):
     assert isinstance(told(parse_design, text, "reef.toml"), str)
     assert isinstance(told(parse_preset, text, "reef.toml"), str)
