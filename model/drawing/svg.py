@@ -15,7 +15,7 @@ TEXT, SMALL = 3.5, 2.8
 """[mm] Height of letters."""
 ARROW = 2.2
 """[mm] Length of an arrowhead."""
-LETTER_WIDTH, TITLE_LETTER = 0.6, 0.66
+LETTER_WIDTH, TITLE_LETTER = 0.56, 0.66
 """Width of a letter to its height, about, thin and bold."""
 STYLE = """
 svg { background: #fff; font-family: sans-serif; }
@@ -43,7 +43,7 @@ FULL = ("gravity", "plug", "joint")
 SWATCHES = {
     "bar": "pipe",
     "fitting": "fitting",
-    "thruster": "thruster, the arrow is its push ahead",
+    "thruster": "thruster and its push",
     "float": "float",
     "ballast": "ballast",
     "limit": "limit box",
@@ -90,7 +90,8 @@ def _view(panel: Panel) -> Iterator[str]:
     title = scene.title if full else re.split("[:,]", scene.title)[0]
     yield text((panel.x(scene.low[0]), panel.y(scene.high[1]) - 3), title, "title", "start")
     for item in _far_to_near(scene):
-        yield from _circle(panel, item) if isinstance(item, Circle) else _shape(panel, item)
+        yield _circle(panel, item) if isinstance(item, Circle) else _shape(panel, item)
+    yield from (_word(panel, shape) for shape in scene.shapes if shape.role in WORDS)
     for mark in scene.marks:
         yield from _mark(panel, mark)
     for label in scene.labels:
@@ -105,17 +106,19 @@ def _far_to_near(scene: Scene) -> list[Shape | Circle]:
     return sorted((*scene.shapes, *scene.circles), key=lambda item: (item.role != "limit", item.depth))
 
 
-def _shape(panel: Panel, shape: Shape) -> Iterator[str]:
+def _shape(panel: Panel, shape: Shape) -> str:
     points = " ".join(f"{x:.2f},{y:.2f}" for x, y in map(panel.at, shape.outline))
-    yield f'<polygon class="{shape.role}" points="{points}"/>'
-    if shape.role in WORDS:
-        (low, _), (_, roof) = shape.box
-        yield text((panel.x(low), panel.y(roof) - 0.8), WORDS[shape.role], "small halo", "start")
+    return f'<polygon class="{shape.role}" points="{points}"/>'
 
 
-def _circle(panel: Panel, circle: Circle) -> Iterator[str]:
+def _word(panel: Panel, shape: Shape) -> str:
+    (low, _), (_, roof) = shape.box
+    return text((panel.x(low), panel.y(roof) - 0.8), WORDS[shape.role], "small halo", "start")
+
+
+def _circle(panel: Panel, circle: Circle) -> str:
     x, y = panel.at(circle.centre)
-    yield f'<circle class="{circle.role}" cx="{x:.2f}" cy="{y:.2f}" r="{circle.radius * panel.scale:.2f}"/>'
+    return f'<circle class="{circle.role}" cx="{x:.2f}" cy="{y:.2f}" r="{circle.radius * panel.scale:.2f}"/>'
 
 
 def _mark(panel: Panel, mark: Mark) -> Iterator[str]:
@@ -161,7 +164,7 @@ def _dimension(panel: Panel, item: Dimension) -> Iterator[str]:
 
 def _on_line(middle: Point, words: str, *, upright: bool) -> Iterator[str]:
     """A text that breaks the line it stands on, with a space on each side."""
-    (x, y), half, high = middle, len(words) * LETTER_WIDTH * SMALL / 2 + 0.6, SMALL / 2
+    (x, y), half, high = middle, len(words) * LETTER_WIDTH * SMALL / 2 + 1.2, SMALL / 2
     if upright:
         yield f'<rect x="{x - high:.2f}" y="{y - half:.2f}" width="{2 * high}" height="{2 * half:.2f}"/>'
         yield text((x + 1, y), words, "small", upright=True)
@@ -197,7 +200,7 @@ def _swatches(sheet: Sheet) -> Iterator[str]:
         else:
             continue
         yield text((x + 7.5, y - 0.5), word, "small", "start")
-        x += 12 + len(word) * LETTER_WIDTH * SMALL
+        x += 10 + len(word) * LETTER_WIDTH * SMALL
 
 
 def arrow(tail: Point, head: Point) -> Iterator[str]:

@@ -74,6 +74,13 @@ def test_everything_lies_on_the_paper():
             assert 0 <= y <= 210
 
 
+def test_texts_stay_on_the_paper():
+    """A letter is about 0.56 of its height wide; even so no text of the foot runs off the edge."""
+    for element in read(box_design()).iter("{http://www.w3.org/2000/svg}text"):
+        if element.get("text-anchor") == "start" and element.text:
+            assert float(element.get("x")) + len(element.text) * 2.8 * 0.56 < 297
+
+
 def test_names_with_signs_of_the_language_are_escaped():
     root = read(box_design(title='<script>"&\x07 </text>'))
     assert '<script>"& </text>' in texts(root)
