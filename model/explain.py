@@ -2,14 +2,17 @@
 
 from collections.abc import Iterator
 
+from model.coach.rules_size import outermost
 from model.coach.sentences import money, trim_words
 from model.frame.letters import CutGroup
 from model.quantity import Quantity
 from model.survey import Survey
 from model.units import format_length, format_mass
 from model.vectors import Vector
+from model.water.stability import TILTER, stability, tilt_by
 
 ARCHIMEDES = "Archimedes' principle"
+SIDES = (("ahead of", "aft of"), ("to port of", "to starboard of"), ("above", "below"))
 PUSH_IN = "push-in depth scatters by 3 mm a joint, 1 mm with a push-to mark (common practice, no source)"
 FOAM = (
     "foam from 20 to 40 kg/m3 and push-in scatter change it by more than the 20 g aimed at: try it in water"
@@ -22,9 +25,9 @@ def quantities(survey: Survey) -> tuple[Quantity, ...]:
 
 
 def _sizes(survey: Survey) -> Iterator[Quantity]:
-    box, unit = survey.extents.box, survey.design.units
-    if box is None:
+    if survey.extents.box is None:
         return
+    unit = survey.design.units
     for axis, (name, high, low) in enumerate(
         (
             ("overall length", "foremost point", "aftmost point"),
@@ -35,11 +38,19 @@ def _sizes(survey: Survey) -> Iterator[Quantity]:
         yield Quantity(
             name,
             format_length(survey.extents.size[axis], unit),
-            f"{high} of any part, less the {low} of any part; hubs, thrusters, hooks and floats count",
-            ((high, format_length(box.high[axis], unit)), (low, format_length(box.low[axis], unit))),
+            f"from the {low} of any part to the {high}; hubs, thrusters, hooks and floats count",
+            ((high, _reach(survey, axis, 1)), (low, _reach(survey, axis, -1))),
             "geometry",
             PUSH_IN,
         )
+
+
+def _reach(survey: Survey, axis: int, side: int) -> str:
+    """How far the outermost part reaches along an axis, and which it is."""
+    part = outermost(survey, axis, side)
+    box = part.box
+    at = 0.0 if box is None else (box.high if side > 0 else box.low)[axis]
+    return f"{part.name}, {_from_zero(at, axis, survey)} the zero point"
 
 
 def _cuts(survey: Survey) -> Iterator[Quantity]:
@@ -84,7 +95,7 @@ def _floating(survey: Survey) -> Iterator[Quantity]:
         "the sum of the room that all parts take up; of a flooded pipe only its plastic",
         (("bores", survey.arrangement.bores),),
         ARCHIMEDES,
-        FOAM,
+        _give_or_take(survey),
     )
     yield Quantity(
         "density of the water",
@@ -100,9 +111,17 @@ def _floating(survey: Survey) -> Iterator[Quantity]:
         "water displaced times its density, less the weight",
         (("displaced", litres), ("density", density), ("weight", format_mass(balance.mass))),
         ARCHIMEDES,
-        FOAM,
+        _give_or_take(survey),
     )
     yield from _resting(survey)
+    yield from _steadiness(survey)
+
+
+def _give_or_take(survey: Survey) -> str:
+    return (
+        f"give or take {format_mass(survey.spread.spare)}: foam that nobody weighed, fittings known to 25 %, "
+        "a scale that is 2 g off"
+    )
 
 
 def _resting(survey: Survey) -> Iterator[Quantity]:
@@ -111,13 +130,14 @@ def _resting(survey: Survey) -> Iterator[Quantity]:
         ("middle of the weight, G", _point(balance.g, survey)),
         ("middle of the lift, B", _point(balance.b, survey)),
     )
+    spread = survey.spread
     yield Quantity(
         "lift point above balance point (BG)",
         format_length(balance.bg, unit),
         "the distance from G to B; water inside flooded pipes is left out of both",
         centres,
         "stability of a submerged body: B above G rights it",
-        FOAM,
+        "some mm, from push-in scatter and the weights of fittings",
     )
     yield Quantity(
         "trim at rest",
@@ -125,8 +145,34 @@ def _resting(survey: Survey) -> Iterator[Quantity]:
         "it turns until B lies straight above G",
         centres,
         "statics: two forces balance when they act in one line",
-        "2 mm of error in G is 3 degrees where BG is 40 mm",
+        f"give or take {spread.pitch:.1f} degrees of pitch and {spread.roll:.1f} of roll",
     )
+
+
+def _steadiness(survey: Survey) -> Iterator[Quantity]:
+    balance, unit = survey.balance, survey.design.units
+    if balance.bg <= 0 or not balance.mass:
+        return
+    weight, lever = TILTER
+    yield Quantity(
+        f"tilt from {format_mass(weight)} hung {format_length(lever, unit)} from the middle",
+        f"{tilt_by(balance, weight, lever):.1f} degrees",
+        "the angle whose tangent is weight times its distance, over the whole weight times BG",
+        (("weight", format_mass(balance.mass)), ("BG", format_length(balance.bg, unit))),
+        "the inclining experiment, textbook naval architecture",
+    )
+    calm = stability(survey.design, survey.arrangement, survey.frame, survey.parts, balance, survey.thrust)
+    for name, seconds in (("roll", calm.roll_period), ("pitch", calm.pitch_period)):
+        if seconds is not None:
+            yield Quantity(
+                f"one swing in {name}",
+                f"{seconds:.1f} s",
+                "2 pi times the root of the moment of inertia over weight times BG; the water that moves "
+                "along counts in the inertia",
+                (("weight", format_mass(balance.mass)), ("BG", format_length(balance.bg, unit))),
+                "compound pendulum; added mass by strips, DNV-RP-C205 (from memory)",
+                "about a fifth, from the water that moves along",
+            )
 
 
 def weights_by_kind(survey: Survey) -> dict[str, float]:
@@ -138,12 +184,13 @@ def weights_by_kind(survey: Survey) -> dict[str, float]:
 
 
 def _point(at: Vector, survey: Survey) -> str:
-    sides = (("ahead of", "aft of"), ("to port of", "to starboard of"), ("above", "below"))
-    words = [
-        f"{format_length(abs(step), survey.design.units)} {pair[step < 0]}"
-        for step, pair in zip(at, sides, strict=True)
-    ]
+    words = [_from_zero(step, axis, survey) for axis, step in enumerate(at)]
     return f"{words[0]}, {words[1]} and {words[2]} the zero point"
+
+
+def _from_zero(step: float, axis: int, survey: Survey) -> str:
+    """How far something lies from the zero point along an axis, in words without a sign."""
+    return f"{format_length(abs(step), survey.design.units)} {SIDES[axis][step < 0]}"
 
 
 def _money(survey: Survey) -> Iterator[Quantity]:
