@@ -54,7 +54,8 @@ def test_a_bar_that_runs_through_a_new_crossing_is_split_and_its_equipment_stays
     ("ends", "words"),
     [
         ((LOW, LOW), "two different crossings"),
-        ((LOW, ("x1", "y1", "z0")), "straight"),
+        ((LOW, ("x1", "y1", "z0")), "45 degrees only"),
+        ((LOW, ("x1", "y1", "z1")), "not all three"),
         ((LOW, ("x1", "y0", "z0")), "'rail 0' already runs there"),
     ],
 )

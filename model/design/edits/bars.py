@@ -8,9 +8,13 @@ from model.design.document import Design, equipment
 from model.design.edits.core import Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
 from model.design.equipment import OnBar
 from model.errors import EditError
+from model.units import format_length
 
 Crossing = tuple[str, str, str]
 """A station, a side and a level, by their ids."""
+STRAIGHT = 1e-7
+"""[m] Plane distances that differ by less than this make 45 degrees."""
+SAME_SHARE = 1e-6
 FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings", "plugs")
 
 
@@ -32,24 +36,24 @@ def crossing_name(arrangement: Arrangement, crossing: Crossing) -> str:
 def add_bar(design: Design, start: Crossing, end: Crossing, pipe: str | None = None) -> Design:
     """A new bar between two crossings, with the joints that are missing there.
 
-    A bar that ran through one of the crossings is split there, to take a tee.
+    It runs along one axis, or at 45 degrees between two.  A bar that ran through one of the
+    crossings is split there, to take a tee.
 
     Raises:
-        EditError: the bar would not run along one axis, would lie over another, or would run
-            through a joint.
+        EditError: no fitting could hold a bar in that direction, it would lie over another, or
+            would run through a joint.
     """
     along = [n for n in range(3) if start[n] != end[n]]
     if not along:
         raise EditError("a bar needs two different crossings")
-    if len(along) > 1:
-        raise EditError("a bar runs straight ahead, across or up; choose two crossings in one line")
+    _check_slant(design, start, end, along)
     design = with_joint(with_joint(design, start), end)
     arrangement = design.arrangement
     ends = [joint.id for crossing in (start, end) if (joint := joint_at(arrangement, crossing))]
     _check_way(arrangement, start, end, ends)
     bar = Bar(
         id=fresh_id("b", taken_ids(design, "bar")),
-        name=_bar_name(arrangement, start, along[0]),
+        name=_bar_name(arrangement, start, along),
         start=ends[0],
         end=ends[1],
         pipe=pipe,
@@ -57,16 +61,29 @@ def add_bar(design: Design, start: Crossing, end: Crossing, pipe: str | None = N
     return arranged(design, bars=(*arrangement.bars, bar))
 
 
-def _bar_name(arrangement: Arrangement, crossing: Crossing, along: int) -> str:
-    """A bar is called after the two planes that it lies in."""
+def _check_slant(design: Design, start: Crossing, end: Crossing, along: list[int]) -> None:
+    """Refuses a bar that runs neither along an axis nor at 45 degrees in a main plane."""
+    if len(along) == 3:
+        raise EditError("a bar runs ahead, across or up, or at 45 degrees between two of them; not all three")
+    groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
+    runs = [
+        abs(at[end[n]] - at[start[n]]) for n in along for at in ({plane.id: plane.at for plane in groups[n]},)
+    ]
+    if max(runs) - min(runs) > STRAIGHT:
+        found = " and ".join(format_length(run, design.units) for run in runs)
+        raise EditError(f"a slanting bar is held at 45 degrees only: both ways alike, but these are {found}")
+
+
+def _bar_name(arrangement: Arrangement, crossing: Crossing, along: list[int]) -> str:
+    """A bar is called after the planes that it lies in."""
     groups = (arrangement.stations, arrangement.sides, arrangement.levels)
     names = [
         plane.name
         for n, group in enumerate(groups)
         for plane in group
-        if n != along and plane.id == crossing[n]
+        if n not in along and plane.id == crossing[n]
     ]
-    base = f"{' '.join(names)[:66]} bar"
+    base = f"{' '.join(names)[:60]} {'slanting ' if len(along) > 1 else ''}bar"
     return fresh_name(base, (bar.name for bar in arrangement.bars))
 
 
@@ -84,17 +101,22 @@ def _lies_between(arrangement: Arrangement, here: Crossing, start: Crossing, end
     groups = (arrangement.stations, arrangement.sides, arrangement.levels)
     if any(a == b != c for a, b, c in zip(start, end, here, strict=True)):
         return False
+    shares: list[float] = []
     for n, group in enumerate(groups):
-        at = {plane.id: plane.at for plane in group}
-        if start[n] != end[n] and not min(at[start[n]], at[end[n]]) < at[here[n]] < max(
-            at[start[n]], at[end[n]]
-        ):
-            return False
-    return True
+        if start[n] != end[n]:
+            at = {plane.id: plane.at for plane in group if plane.id in (start[n], end[n], here[n])}
+            run = at[end[n]] - at[start[n]]
+            if not run:
+                return False
+            shares.append((at[here[n]] - at[start[n]]) / run)
+    return all(0 < share < 1 for share in shares) and max(shares) - min(shares) < SAME_SHARE
 
 
-def check_joints_clear(design: Design) -> None:
+def check_joints_clear(design: Design, *, order_kept: bool = False) -> None:
     """Refuses a design in which a joint lies inside a bar, where nothing could connect them.
+
+    Args:
+        order_kept: whether the planes kept their order, so that only slanting bars can have changed.
 
     Raises:
         EditError: it names the joint and the bar.
@@ -102,6 +124,8 @@ def check_joints_clear(design: Design) -> None:
     arrangement = design.arrangement
     planes = {j.id: j.planes for j in arrangement.joints}
     for bar in arrangement.bars:
+        if order_kept and _one_line(planes[bar.start], planes[bar.end]):
+            continue
         for joint in arrangement.joints:
             if _lies_between(arrangement, joint.planes, planes[bar.start], planes[bar.end]):
                 raise EditError(f"the joint '{joint.name}' would lie inside the bar '{bar.name}' there")
@@ -123,8 +147,7 @@ def with_joint(design: Design, crossing: Crossing) -> Design:
     through = [
         bar
         for bar in arrangement.bars
-        if _one_line(planes[bar.start], planes[bar.end])
-        and _lies_between(arrangement, crossing, planes[bar.start], planes[bar.end])
+        if _lies_between(arrangement, crossing, planes[bar.start], planes[bar.end])
     ]
     design = arranged(design, joints=(*arrangement.joints, joint))
     for bar in through:
@@ -150,6 +173,8 @@ def split_bar(design: Design, bar: str, plane: str) -> Design:
             crossing: Crossing = (*start[:n], plane, *start[n + 1 :])
             if _lies_between(design.arrangement, crossing, start, end):
                 return with_joint(design, crossing)
+    if not _one_line(start, end):
+        raise EditError(f"'{record.name}' slants; set a joint where two planes cross on it to split it there")
     raise EditError(f"that plane does not cross the bar '{record.name}' between its ends")
 
 

@@ -77,10 +77,15 @@ def move_plane(design: Design, kind: str, plane: str, at: float) -> Design:
     """
     moved = find(design, Ref(kind, plane))
     _check_free(design, kind, snap(at), but=plane)
-    planes = (changed(p, at=at) if p.id == moved.id else p for p in pieces(design, kind))
+    return _replaced(
+        design, kind, [changed(p, at=at) if p.id == moved.id else p for p in pieces(design, kind)]
+    )
+
+
+def _replaced(design: Design, kind: str, planes: list[Plane]) -> Design:
+    """The design with planes of a kind in new positions, where no joint comes to lie inside a bar."""
     result = put_all(design, kind, planes)
-    if _order(result, kind) != _order(design, kind):
-        check_joints_clear(result)
+    check_joints_clear(result, order_kept=_order(result, kind) == _order(design, kind))
     return result
 
 
@@ -105,11 +110,8 @@ def set_spacing(design: Design, kind: str, plane: str, spacing: float) -> Design
 
 def _shift_beyond(design: Design, kind: str, start: float, by: float) -> Design:
     """All planes beyond ``start`` [m] moved by some metres."""
-    return put_all(
-        design,
-        kind,
-        (changed(p, at=p.at + by) if p.at > start else p for p in pieces(design, kind)),
-    )
+    planes = [changed(p, at=p.at + by) if p.at > start else p for p in pieces(design, kind)]
+    return _replaced(design, kind, planes)
 
 
 def stretch_bar(design: Design, bar: str, now: float, wanted: float) -> Design:
@@ -128,11 +130,8 @@ def stretch_bar(design: Design, bar: str, now: float, wanted: float) -> Design:
     if high + wanted - now <= max([low, *between]):
         least = format_length(now - (high - max([low, *between])), design.units)
         raise EditError(f"the bar cannot be that short here; it must be longer than {least}")
-    return put_all(
-        design,
-        kind,
-        (changed(p, at=p.at + wanted - now) if p.at >= high else p for p in pieces(design, kind)),
-    )
+    planes = [changed(p, at=p.at + wanted - now) if p.at >= high else p for p in pieces(design, kind)]
+    return _replaced(design, kind, planes)
 
 
 def _reach(design: Design, bar: str) -> tuple[str, float, float]:
@@ -164,11 +163,8 @@ def resize(design: Design, kind: str, now: float, wanted: float) -> Design:
         least = format_length(now - (high - low), design.units)
         raise EditError(f"fittings and parts alone take {least} here; the size must be larger")
     middle, factor = (low + high) / 2, span / (high - low)
-    return put_all(
-        design,
-        kind,
-        (changed(p, at=middle + (p.at - middle) * factor) for p in pieces(design, kind)),
-    )
+    moved = [changed(p, at=middle + (p.at - middle) * factor) for p in pieces(design, kind)]
+    return _replaced(design, kind, moved)
 
 
 def remove_plane(design: Design, kind: str, plane: str) -> Design:

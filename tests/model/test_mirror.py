@@ -1,0 +1,153 @@
+"""Port and starboard made alike, and bars moved sideways onto tees of their own."""
+
+import pytest
+
+from model.design import Float, Opening, Thruster, edits
+from model.design.edits import Ref
+from model.errors import EditError
+from tests.model.edits_designs import rectangle
+
+MIDDLE = 0.1
+"""[m] Half-way between the sides of the rectangle, at 0 and 0.2."""
+
+
+def points(design):
+    """Where each bar runs, from its lower to its higher end, worked out from the planes [m]."""
+    arrangement = design.arrangement
+    at = {p.id: p.at for p in (*arrangement.stations, *arrangement.sides, *arrangement.levels)}
+    place = {j.id: tuple(round(at[plane], 9) for plane in j.planes) for j in arrangement.joints}
+    return {bar.name: tuple(sorted((place[bar.start], place[bar.end]))) for bar in arrangement.bars}
+
+
+def mirrored(ends):
+    return tuple(sorted((x, round(2 * MIDDLE - y, 9), z) for x, y, z in ends))
+
+
+def with_skid():
+    """The rectangle with a mid side at 50 mm and a bar along it, named to starboard."""
+    design = edits.add_plane(rectangle(), "side", at=0.05, name="inner")
+    inner = next(plane.id for plane in design.arrangement.sides if plane.name == "inner")
+    design = edits.add_bar(design, ("x0", inner, "z0"), ("x1", inner, "z0"))
+    return edits.rename(design, Ref("bar", design.arrangement.bars[-1].id), "starboard skid")
+
+
+def test_a_bar_is_copied_to_the_other_side_with_the_plane_that_it_needs():
+    before = with_skid()
+    after = edits.copy_bar_across(before, before.arrangement.bars[-1].id)
+    new = set(points(after)) - set(points(before))
+    assert "port skid" in new
+    assert points(after)["port skid"] == mirrored(points(after)["starboard skid"])
+    assert len(after.arrangement.sides) == len(before.arrangement.sides) + 1
+
+
+@pytest.mark.parametrize(("bar", "words"), [("r1", "across the middle"), ("r3", "across the middle")])
+def test_a_bar_across_the_middle_has_no_other_side(bar, words):
+    with pytest.raises(EditError, match=words):
+        edits.copy_bar_across(rectangle(), bar)
+
+
+def test_a_bar_whose_image_is_there_is_not_doubled():
+    with pytest.raises(EditError, match="already runs there"):
+        edits.copy_bar_across(rectangle(), "r0")
+
+
+def test_a_side_is_mirrored_with_what_is_fixed_to_it():
+    design = with_skid()
+    skid = design.arrangement.bars[-1].id
+    design = design.arranged(
+        thrusters=(
+            Thruster(
+                id="t1", name="starboard motor", bar=skid, motor="m1", to="+x+y", offset=(0, -0.04, 0.01)
+            ),
+        ),
+        floats=(Float(id="f1", name="foam", bar=skid, foam="fm1", length=0.1, at=0.3, beside="-y"),),
+        openings=(Opening(id="o1", name="hole", bar=skid, at=0.2, face="+y"),),
+    )
+    after = edits.mirror_sides(design, "starboard")
+    assert points(after)["starboard skid"] == points(design)["starboard skid"]
+    assert {mirrored(ends) for ends in points(after).values()} == set(points(after).values())
+    bars = {bar.id: bar.name for bar in after.arrangement.bars}
+    motor = next(item for item in after.arrangement.thrusters if item.id != "t1")
+    assert (motor.name, motor.to, motor.offset) == ("port motor", "+x-y", (0, 0.04, 0.01))
+    assert bars[motor.bar] == "port skid"
+    foam = next(item for item in after.arrangement.floats if item.id != "f1")
+    hole = next(item for item in after.arrangement.openings if item.id != "o1")
+    assert (foam.beside, hole.face) == ("+y", "-y")
+    x = points(after)["port skid"][0][0]
+    assert x == points(after)["starboard skid"][0][0]
+
+
+def test_mirroring_twice_changes_nothing_more():
+    once = edits.mirror_sides(with_skid(), "starboard")
+    assert edits.mirror_sides(once, "starboard") == once
+    assert edits.mirror_sides(once, "port") == once
+
+
+def test_an_odd_bar_is_named_and_nothing_is_lost():
+    design = with_skid()
+    with pytest.raises(EditError, match="^'starboard skid', "):
+        edits.mirror_sides(design, "port")
+    assert design == with_skid()
+
+
+def test_an_odd_bar_across_the_middle_is_named():
+    design = edits.add_plane(rectangle(), "side", at=0.15, name="inner")
+    inner = next(plane.id for plane in design.arrangement.sides if plane.name == "inner")
+    design = edits.add_bar(design, ("x0", "y0", "z1"), ("x0", inner, "z1"))
+    for hand in ("port", "starboard"):
+        with pytest.raises(EditError, match="no partner"):
+            edits.mirror_sides(design, hand)
+
+
+def test_one_side_alone_cannot_be_mirrored():
+    design = rectangle()
+    for bar in ("r1", "r3", "r2"):
+        design = edits.remove_bar(design, bar)
+    with pytest.raises(EditError, match="two sides"):
+        edits.mirror_sides(design, "port")
+
+
+def test_a_bar_moves_sideways_onto_tees():
+    """The bar at 300 mm comes 60 mm inboard: the rails that it joined are split for tees there."""
+    after = edits.shift_bar(rectangle(), "r1", 0, -0.06)
+    ends = points(after)
+    assert ends["rail 1"] == ((0.24, 0.0, 0.0), (0.24, 0.2, 0.0))
+    assert len(after.arrangement.bars) == 6
+    assert ((0.24, 0.0, 0.0), (0.3, 0.0, 0.0)) in ends.values()
+
+
+def test_a_bar_moves_sideways_on_short_pieces():
+    """Moved up by 50 mm, the bar hangs on two short risers at its old corners."""
+    after = edits.shift_bar(rectangle(), "r1", 2, 0.05)
+    ends = points(after)
+    assert ends["rail 1"] == ((0.3, 0.0, 0.05), (0.3, 0.2, 0.05))
+    assert ((0.3, 0.0, 0.0), (0.3, 0.0, 0.05)) in ends.values()
+    assert len(after.arrangement.bars) == 6
+
+
+def test_a_bar_does_not_move_along_itself():
+    with pytest.raises(EditError, match="only be moved sideways"):
+        edits.shift_bar(rectangle(), "r1", 1, 0.05)
+
+
+def test_a_slanting_bar_takes_the_way_of_45_degrees():
+    """100 mm up over 100 mm ahead is 45 degrees; the same over 300 mm is not."""
+    design = edits.add_plane(rectangle(), "station", at=0.1)
+    here = next(plane.id for plane in design.arrangement.stations if plane.at == 0.1)
+    design = edits.add_bar(design, ("x0", "y0", "z0"), (here, "y0", "z1"))
+    assert ((0.0, 0.0, 0.0), (0.1, 0.0, 0.1)) in points(design).values()
+    with pytest.raises(EditError, match="45 degrees only"):
+        edits.add_bar(design, ("x0", "y0", "z0"), ("x1", "y0", "z1"))
+    with pytest.raises(EditError, match="not all three"):
+        edits.add_bar(design, ("x0", "y0", "z0"), ("x1", "y1", "z1"))
+
+
+def test_a_joint_set_on_a_slanting_bar_splits_it():
+    design = edits.add_plane(rectangle(), "station", at=0.1)
+    here = design.arrangement.stations[-1].id
+    design = edits.add_bar(design, ("x0", "y0", "z0"), (here, "y0", "z1"))
+    design = edits.add_plane(edits.add_plane(design, "station", at=0.04), "level", at=0.04)
+    half, up = design.arrangement.stations[-1].id, design.arrangement.levels[-1].id
+    after = edits.with_joint(design, (half, "y0", up))
+    assert ((0.0, 0.0, 0.0), (0.04, 0.0, 0.04)) in points(after).values()
+    assert ((0.04, 0.0, 0.04), (0.1, 0.0, 0.1)) in points(after).values()
