@@ -21,6 +21,7 @@ from model.design.measures import (
     Size,
     Text,
     Weight,
+    not_above,
 )
 from model.design.record import Record
 from model.design.wiring import Amps, Branch, Volts
@@ -126,7 +127,7 @@ class Attachment(OnBar):
     """Length, width and height of the part."""
     mass: Weight
     """Weight in air."""
-    mass_in_water: Mass
+    mass_in_water: Annotated[Mass, not_above("mass")]
     """Weight hung in water, on a scale that reads mass; below zero if it floats."""
     price: Money = 0.0
     counts: bool = True
@@ -141,7 +142,7 @@ class Tether(OnBar):
     """Length that hangs from the vehicle in the water; the rest is held by the tether handler."""
     mass_per_m: Weight
     """Weight of one metre in air."""
-    mass_in_water_per_m: Mass
+    mass_in_water_per_m: Annotated[Mass, not_above("mass_per_m")]
     """Weight of one metre hung in water; below zero if it floats."""
     floats: Annotated[int, Field(ge=0)] = 0
     """How many small floats there are along the hanging length."""

@@ -6,6 +6,7 @@ such as ``"3 3/8 in"``.  Without a context (in code) numbers are plain SI.
 """
 
 import re
+from functools import partial
 from math import inf
 from typing import Annotated, Any
 
@@ -18,6 +19,10 @@ from model.units import KILOGRAMS, METRES, SNAP_DIGITS, parse_length, parse_mass
 
 FILE_DIGITS = 8  # of an inch or mm: finer than the 1 nm that lengths are snapped to
 GRAM_DIGITS = 6
+LENGTH_MOST = 1000.0
+"""[m] No length of a vehicle is beyond it."""
+MASS_MOST = 1e6
+"""[kg] No weight of a vehicle is beyond it."""
 _DIRECTION = re.compile(r"[+-][xyz](?:[+-][xyz])?")
 
 
@@ -78,7 +83,41 @@ def _direction(value: str) -> str:
     return value if len(value) == 2 or value[1] < value[3] else value[2:] + value[:2]
 
 
-Length = Annotated[float, BeforeValidator(_read_length), AfterValidator(snap), PlainSerializer(_write_length)]
+def _within(most: float, words: str) -> AfterValidator:
+    """Refuses what is beyond any pool, where sums would run out of numbers."""
+
+    def check(value: float) -> float:
+        if abs(value) > most:
+            raise ValueError(f"expected {words}")
+        return value
+
+    return AfterValidator(check)
+
+
+def below(other: str) -> AfterValidator:
+    """Refuses a value that is not below that of another field of the same record, named before it."""
+    return AfterValidator(partial(_compared, other=other, equal=False))
+
+
+def not_above(other: str) -> AfterValidator:
+    """Refuses a value above that of another field of the same record, named before it."""
+    return AfterValidator(partial(_compared, other=other, equal=True))
+
+
+def _compared(value: float, info: ValidationInfo, other: str, equal: bool) -> float:
+    most = info.data.get(other)
+    if most is not None and (value > most or (value == most and not equal)):
+        raise ValueError(f"expected {'no more' if equal else 'less'} than the {other.replace('_', ' ')}")
+    return value
+
+
+Length = Annotated[
+    float,
+    BeforeValidator(_read_length),
+    AfterValidator(snap),
+    _within(LENGTH_MOST, "a length within 1 km"),
+    PlainSerializer(_write_length),
+]
 """[m]"""
 Size = Annotated[Length, Field(gt=0)]
 """A length above zero [m]."""
@@ -88,15 +127,16 @@ Mass = Annotated[
     float,
     BeforeValidator(_read_mass),
     AfterValidator(lambda kilograms: round(kilograms, SNAP_DIGITS)),
+    _within(MASS_MOST, "a weight within 1000 tonnes"),
     PlainSerializer(_write_mass),
 ]
 """[kg]; in a file [g]"""
 Weight = Annotated[Mass, Field(ge=0)]
 """A mass of zero or more [kg]; in a file [g]."""
-Money = Annotated[float, Field(ge=0)]
+Money = Annotated[float, Field(ge=0, le=1e9)]
 """In the currency of the brief."""
-Density = Annotated[float, Field(gt=0)]
-"""[kg/m3]"""
+Density = Annotated[float, Field(ge=1, le=30_000)]
+"""[kg/m3], from that of air to above that of gold."""
 Share = Annotated[float, Field(ge=0, le=1)]
 """A place on a bar: 0 at the joint where it starts, 1 at the joint where it ends."""
 Direction = Annotated[str, AfterValidator(_direction)]

@@ -5,7 +5,18 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from model.design.joining import Pin
-from model.design.measures import Density, Depth, Direction, Id, Money, Name, Size, Text, Weight
+from model.design.measures import (
+    Density,
+    Depth,
+    Direction,
+    Id,
+    Money,
+    Name,
+    Size,
+    Text,
+    Weight,
+    below,
+)
 from model.design.on_hand import OnHand
 from model.design.own_parts import OwnParts
 from model.design.record import Record
@@ -31,7 +42,7 @@ class Pipe(Record):
     """What it is made of, as the brief would name it: PVC, CPVC, PEX."""
     outside_diameter: Size
     """Outside diameter."""
-    bore: Size
+    bore: Annotated[Size, below("outside_diameter")]
     """Average inside diameter; the wall in the tables is the least wall, so it is below od - 2 x wall."""
     density: Density = 1400.0
     """Density of the plastic [kg/m3]."""

@@ -158,7 +158,11 @@ def designs(draw: st.DrawFn) -> Design:
         name=draw(NAMES),
         kerf=draw(MASSES),
         notes=draw(TEXTS),
-        pipes=(PIPE.but(outside_diameter=draw(SIZES), insertion=draw(MASSES), counts=draw(st.booleans())),),
+        pipes=(
+            PIPE.but(
+                outside_diameter=PIPE.bore + draw(SIZES), insertion=draw(MASSES), counts=draw(st.booleans())
+            ),
+        ),
     )
     fixed = {"bar": "b1", "at": draw(st.floats(0, 1)), "notes": draw(TEXTS)}
     run = RUN.but(
