@@ -24,10 +24,16 @@ class About:
 
 @dataclass(frozen=True, slots=True)
 class Remedy:
-    """A change to the design that would clear a finding, with a label that says what it does."""
+    """A change to the design that would clear a finding.
+
+    Attributes:
+        label: says what it does.
+        details: what it takes: pieces, cost, change of size; one short line each.
+    """
 
     label: str
     edit: Callable[[Design], Design] = field(compare=False)
+    details: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,8 @@
 from itertools import combinations
 from math import pi, sqrt
 
-from model.design import Fitting, Pin, Socket
+from model.design import Pin
+from model.fittings.match import Match
 from model.frame.layout import BarPlace, JointPlace
 from model.parts import Cylinder, Part
 from model.vectors import Grid, Vector, add, between, dot, norm, scale
@@ -57,7 +58,7 @@ def fitting_part(joint: JointPlace, bars: dict[str, BarPlace], *, sealed: bool) 
         volume=plastic + room,
         mass_centre=centre,
         volume_centre=centre,
-        solids=tuple(_hub(joint.at, along, socket, fitting) for along, socket in arms),
+        solids=hubs(joint.at, joint.match),
     )
 
 
@@ -118,8 +119,12 @@ def _unit(to: Grid) -> Vector:
     return scale((float(to[0]), float(to[1]), float(to[2])), 1 / norm(to))
 
 
-def _hub(centre: Vector, along: Vector, socket: Socket, fitting: Fitting) -> Cylinder:
-    return Cylinder(centre, add(centre, scale(along, socket.centre_to_face)), fitting.hub / 2)
+def hubs(centre: Vector, match: Match) -> tuple[Cylinder, ...]:
+    """The outside of a fitting: a hub from its centre [m] to the face of each socket."""
+    return tuple(
+        Cylinder(centre, add(centre, scale(_unit(to), socket.centre_to_face)), match.fitting.hub / 2)
+        for to, socket in match.sockets.items()
+    )
 
 
 def _centroid(arms: list[tuple[Vector, float]]) -> Vector:
