@@ -135,7 +135,7 @@ def entry_text(metres: float, unit: Unit) -> str:
     shown = format_length(metres, unit, with_unit=False)
     if parse_length(shown, unit) == snap(metres):
         return shown
-    return f"{metres / METRES[unit]:.7f}".rstrip("0").rstrip(".")
+    return f"{metres / METRES[unit]:.8f}".rstrip("0").rstrip(".")
 
 
 def _no_minus_zero(value: float, digits: int) -> float:

@@ -25,6 +25,9 @@ class SectionBar(Widget, can_focus=True):
         Binding(
             "left", "turn(-1)", "Section before", id="sections.before", show=False, tooltip="The one before"
         ),
+        Binding(
+            "enter,down", "enter", "Into the section", id="sections.enter", show=False, tooltip="Go into it"
+        ),
     ]
     open: reactive[int] = reactive(0)
 
@@ -34,6 +37,9 @@ class SectionBar(Widget, can_focus=True):
         def __init__(self, number: int) -> None:
             self.number = number
             super().__init__()
+
+    class Entered(Message):
+        """The open section is to get the focus."""
 
     def __init__(self, titles: tuple[str, ...]) -> None:
         self.titles = titles
@@ -64,6 +70,10 @@ class SectionBar(Widget, can_focus=True):
     def action_turn(self, by: int) -> None:
         """Ask for the next section or the one before."""
         self.post_message(self.Turned((self.open + by) % len(self.titles)))
+
+    def action_enter(self) -> None:
+        """Ask for the focus to go into the section."""
+        self.post_message(self.Entered())
 
     def on_click(self, event: Click) -> None:
         """Ask for the section under the mouse."""

@@ -19,23 +19,18 @@ class Form(Vertical):
     DEFAULT_CSS = "Form { height: auto; }"
 
     def __init__(self) -> None:
-        self.keys: tuple[str, ...] = ()
-        self.shown: tuple[Report, tuple[Entry, ...]] | None = None
+        self.rows: list[FieldRow] = []
+        """From top to bottom."""
         super().__init__()
-
-    @property
-    def rows(self) -> list[FieldRow]:
-        """The rows from top to bottom."""
-        return [row for row in self.children if isinstance(row, FieldRow)]
 
     def show(self, report: Report, entries: tuple[Entry, ...]) -> None:
         """Show these entries with their values in a report."""
-        self.shown = report, entries
-        if tuple(entry.key for entry in entries) != self.keys:
-            self.keys = tuple(entry.key for entry in entries)
-            self.call_later(self._rebuild)
+        if [entry.key for entry in entries] != [row.entry.key for row in self.rows]:
+            self.remove_children()
+            self.rows = [FieldRow(entry, report) for entry in entries]
+            self.mount_all(self.rows)
             return
-        for row, entry in zip(self.rows, entries, strict=False):  # none yet while they are being mounted
+        for row, entry in zip(self.rows, entries, strict=True):
             row.show(report, entry)
 
     def repaint(self) -> None:
@@ -43,11 +38,3 @@ class Form(Vertical):
         for row in self.rows:
             if not row.pending:
                 row.repaint()
-
-    async def _rebuild(self) -> None:
-        await self.remove_children()
-        if self.shown is None or self.rows:
-            return
-        report, entries = self.shown
-        await self.mount_all([FieldRow(entry, report) for entry in entries])
-        self.show(*self.shown)

@@ -12,7 +12,11 @@ from textual.widgets import DataTable
 from textual.widgets.data_table import RowDoesNotExist
 
 PADDING = 2
+SCROLLBAR = 1
 NARROWEST = 6
+MOST_LINES = {True: 10, False: 6}
+"""Of a table with its heading, on a tall screen or not; a longer one scrolls, so that the form below it
+stays in sight."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +47,7 @@ class ItemTable(DataTable[Text]):
     """Rows that can be chosen; what else can be done with one is asked of the section around it."""
 
     DEFAULT_CSS = """
-    ItemTable { height: auto; max-height: 9; overflow-x: hidden; }
+    ItemTable { height: 1; overflow-x: hidden; scrollbar-size-vertical: 1; }
     """
     BINDINGS: list[BindingType] = [
         Binding("a,insert,plus", "ask('add')", "Add", id="items.add", tooltip="Add one more"),
@@ -72,6 +76,10 @@ class ItemTable(DataTable[Text]):
         if 0 <= self.cursor_row < len(self.shown):
             return self.shown[self.cursor_row].key
         return None
+
+    @property
+    def _most_lines(self) -> int:
+        return MOST_LINES[self.screen.has_class("-tall")]
 
     def show(self, rows: Sequence[Row]) -> None:
         """Show these rows; the cursor stays on its item while that is there."""
@@ -120,6 +128,7 @@ class ItemTable(DataTable[Text]):
                     key=str(number),
                 )
             self.shown = rows
+            self.styles.height = min(self._most_lines, 1 + len(rows))
             for row in rows:
                 self.add_row(*(self._cell(n, row.cells[n]) for n in seen), key=row.key)
             if kept is None or not self.choose(kept):
@@ -128,7 +137,7 @@ class ItemTable(DataTable[Text]):
 
     def _stretch(self, seen: list[int]) -> int:
         columns = [self.plan[number] for number in seen]
-        rest = self._width - sum(column.width for column in columns) - PADDING * len(columns)
+        rest = self._width - SCROLLBAR - sum(column.width for column in columns) - PADDING * len(columns)
         return max(NARROWEST, rest // max(1, sum(not column.width for column in columns)))
 
     def _cell(self, number: int, text: str) -> Text:

@@ -67,7 +67,7 @@ class ListSection(Section):
     ListSection .empty { display: none; }
     ListSection.-empty ItemTable, ListSection.-empty Form { display: none; }
     ListSection.-empty .empty { display: block; }
-    ListSection Form { margin-top: 1; }
+    .-tall ListSection Form { margin-top: 1; }
     """
 
     def __init__(self, listing: Listing) -> None:

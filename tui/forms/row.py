@@ -25,9 +25,15 @@ if TYPE_CHECKING:
     from model.review import Report
 
 LABEL_WIDTH = 23
-UNIT_WIDTH = 7
+UNIT_WIDTH = 9
 LONG_HEIGHT = 3
 SEVERAL_COLUMNS = 3
+
+
+def _text_area() -> TextArea:
+    area = TextArea(compact=True)
+    area.styles.border = ("none", "transparent")  # three lines leave no room for one
+    return area
 
 
 class FieldRow(Widget):
@@ -35,8 +41,8 @@ class FieldRow(Widget):
 
     DEFAULT_CSS = """
     FieldRow { height: 1; layout: horizontal; }
-    FieldRow > * { margin-left: 23; margin-right: 7; width: 1fr; }
-    FieldRow > Input { height: 1; }
+    FieldRow > * { margin-left: 23; margin-right: 9; width: 1fr; }
+    FieldRow > Input { height: 1; padding: 0 1; }
     FieldRow > TextArea { height: 3; border: none; padding: 0; }
     FieldRow > Checkbox { width: auto; }
     FieldRow > Grid { grid-size: 3; height: 2; margin: 0 0 0 23; grid-rows: 1; }
@@ -49,29 +55,31 @@ class FieldRow(Widget):
         self._shown: tuple[Any, ...] = ()
         kind = entry.kind
         options = kind.options if isinstance(kind, Several) else ()
-        self.boxes = [Box(words, compact=True, id=f"several-{each}") for words, each in options]
+        self.boxes = [Box(words, compact=True) for words, _ in options]
         self._editor = self._make_editor()
-        super().__init__(self._editor, id=f"row-{entry.key}")
+        super().__init__(self._editor)
+        self.styles.height = self._editor_height()
 
     def _make_editor(self) -> Widget:
-        """The editor for the kind of value; it is filled when it is mounted."""
+        """The editor for the kind of value; as far as it can be filled before it is mounted."""
         kind = self.entry.kind
         if isinstance(kind, Typed):
-            return TextArea(compact=True) if kind.long else Input(compact=True)
+            text = self._text(self.entry.get(self.report))
+            return _text_area() if kind.long else Input(text, compact=True)
         if isinstance(kind, Chosen):
             return Choice(self.entry.label)
         if isinstance(kind, YesNo):
-            return Box("yes", compact=True)
+            return Box("yes", self.entry.get(self.report), compact=True)
         return Grid(*self.boxes)
 
     def on_mount(self) -> None:
         """Fill what is not filled by its constructor."""
         self.repaint()
-        self._set_height()
 
     def on_resize(self) -> None:
         """A refusal may need more or fewer lines."""
-        self._set_height()
+        if self.refusal:
+            self._set_height()
 
     @property
     def editor(self) -> Widget:
@@ -128,9 +136,10 @@ class FieldRow(Widget):
 
     def refuse(self, sentence: str) -> None:
         """Show one sentence under the field, or none."""
-        self.refusal = sentence
-        self._set_height()
-        self.refresh()
+        if sentence != self.refusal:
+            self.refusal = sentence
+            self._set_height()
+            self.refresh()
 
     def commit(self, *, leaving: bool = False) -> None:
         """Ask for the edit that was typed; a refused one says why, and what was there stays."""

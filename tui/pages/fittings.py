@@ -177,8 +177,9 @@ class FittingsPage(Page):
     )
     SAFETY = (
         "Fit dry first: a mallet, not your palm, and no face above the joint. Cement only when all is "
-        "square: primer and solvent cement in moving air, gloves and eye protection, away from flames, an adult "
-        "there. Never heat PVC to bend or free it. Read the maker's label; your school's rules come first."
+        "square: primer and solvent cement in moving air, gloves and eye protection, away from flames, "
+        "an adult there. Never heat PVC to bend or free it. Read the maker's label; your school's rules "
+        "come first."
     )
     HELP = (
         "Each joint gets the fitting of your stock that fits the directions of its bars under some turn. "

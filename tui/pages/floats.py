@@ -93,14 +93,15 @@ class FloatsPage(Page):
         "of trim; 5 mm of foam tube is about 14 g."
     )
     SAFETY = (
-        "Foam knives: cut away from you, on a board, an adult there; no hot wire without moving air. Foam "
-        "that goes round a bar must go on before its loop is closed. Use coated steel, not lead. Steel rods have "
-        "sharp ends: file and tape them. Cut tie tails flush. The makers' instructions come first."
+        "Foam knives: cut away from you, on a board, an adult there; no hot wire without moving air. "
+        "Foam that goes round a bar must go on before its loop is closed. Use coated steel, not lead. "
+        "Steel rods have sharp ends: file and tape them. Cut tie tails flush. The makers' instructions "
+        "come first."
     )
     HELP = (
         "Foam lifts, steel sinks. Put foam on the highest bars and weights on the lowest ones. Move them "
-        "ahead or astern with left and right in the table until it rests level; the line above the table shows "
-        "what it was before your last change and what it is now.\n\n"
+        "ahead or astern with left and right in the table until it rests level; the line above the table "
+        "shows what it was before your last change and what it is now.\n\n"
     ) + SAFETY
 
     def watch_report(self, report: Report | None) -> None:

@@ -68,7 +68,11 @@ def parts_list() -> ListSection:
     return fixed_list(
         "attachment",
         "Parts",
-        (Column("Kind", 6, least=66), Column("In air", 6, right=True), Column("Wet", 6, right=True)),
+        (
+            Column("Kind", 6, least=72),
+            Column("In air", 6, right=True),
+            Column("Wet", 6, right=True, least=64),
+        ),
         cells,
         entries,
         add_part,

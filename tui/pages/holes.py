@@ -52,7 +52,7 @@ def holes_list() -> ListSection:
     return fixed_list(
         "opening",
         "Holes",
-        (Column("Side", 13), Column("Drill", 6, right=True)),
+        (Column("Side", 13), Column("Drill", 6, right=True, least=64)),
         cells,
         entries,
         asks("hole added", edits.add_opening),

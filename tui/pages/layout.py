@@ -205,7 +205,7 @@ def bar_entries(report: Report, key: str) -> tuple[Entry, ...]:
     bar = report.survey.frame.bars[key]
     return (
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=bar.name),
-        field(ref, "pipe", "Pipe", pieces_of("pipe", "the first of the stock"), about=bar.name),
+        field(ref, "pipe", "Pipe", pieces_of("pipe", "first of the stock"), about=bar.name),
         _length_entry(bar, "spacing", "Centre to centre"),
         _length_entry(bar, "exposed", "Pipe still showing"),
         _length_entry(bar, "cut", "Cut"),

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from textwrap import wrap
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
 from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
+from textual.geometry import Size
 from textual.reactive import reactive
 from textual.widget import Widget
 from textual.widgets import Static
@@ -27,43 +28,40 @@ if TYPE_CHECKING:
     from model.review import Report
 
 
-class Caution(Widget, can_focus=True):
-    """Safety: one line, and all of it on Enter or a click, or where there is room.
+REST = " ... F1: all"
+
+
+class Caution(Widget):
+    """Safety: one line on a small screen, all of it on a tall one, after a click and under F1.
 
     Args:
-        text: the first sentence is what the one line shows.
+        text: its beginning is what the one line shows.
     """
 
     DEFAULT_CSS = """
-    Caution { height: 1; color: $text-warning; }
-    Caution.-open { height: auto; }
-    Caution:focus { background: $primary; color: $text; }
+    Caution { height: auto; color: $text-warning; }
     """
-    BINDINGS: list[BindingType] = [
-        Binding("enter,space", "toggle", "All cautions", id="caution.toggle", tooltip="Show all or one line")
-    ]
+    open: reactive[bool] = reactive(False, layout=True)
 
     def __init__(self, text: str) -> None:
-        self.text = text
-        super().__init__(classes="caution")
+        self.text = f"SAFETY {text}"
+        super().__init__()
 
     def render(self) -> Content:
-        """One line with an ellipsis, or everything."""
-        words = Content(f"SAFETY {self.text}")
-        if self.has_class("-open"):
-            return words
-        more = " ...Enter: all"
-        room = max(10, self.size.width - len(more))
-        return Content(words.plain[:room].rsplit(" ", 1)[0] + more)
+        """One line that says where the rest is, or everything."""
+        if self.open or self.screen.has_class("-tall"):
+            return Content(self.text)
+        room = max(10, self.size.width - len(REST))
+        return Content(self.text[:room].rsplit(" ", 1)[0] + REST)
 
-    def action_toggle(self) -> None:
-        """All of it, or one line."""
-        self.toggle_class("-open")
-        self.refresh(layout=True)
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """One line, or as many as the text needs."""
+        whole = self.open or self.screen.has_class("-tall")
+        return len(wrap(self.text, max(10, width))) if whole else 1
 
     def on_click(self) -> None:
-        """A click does the same as Enter."""
-        self.action_toggle()
+        """A click shows all of it, or one line again."""
+        self.open = not self.open
 
 
 class Page(VerticalScroll, can_focus=False):
@@ -76,9 +74,10 @@ class Page(VerticalScroll, can_focus=False):
     """
 
     DEFAULT_CSS = """
-    Page > .why { height: auto; }
+    Page > .lead { height: auto; }
     Page > #sections { height: auto; }
-    Page > #field-help { dock: bottom; height: auto; max-height: 2; }
+    Page > #foot { dock: bottom; height: auto; background: $background; }
+    Page #field-help { height: auto; max-height: 2; }
     Page SectionBar { margin-top: 0; }
     """
     WHY: ClassVar[str] = ""
@@ -92,20 +91,21 @@ class Page(VerticalScroll, can_focus=False):
         raise NotImplementedError
 
     def compose(self) -> ComposeResult:
-        """Why, safety, the row of sections, the open section, the line of help."""
+        """Why, the row of sections, the open section; at the foot safety and the line of help."""
         self._makers = self.makers()
         self._made: dict[int, Section] = {}
         self._open = 0
-        yield Static(self.WHY, markup=False, classes="why")
-        if self.SAFETY:
-            yield Caution(self.SAFETY)
+        yield Static(self.WHY, markup=False, classes="lead")
         if len(self._makers) > 1:
             yield SectionBar(tuple(title for title, _ in self._makers))
         first = self._makers[0][1]()
         self._made[0] = first
         with Vertical(id="sections"):
             yield first
-        yield Static(self.TIP, markup=False, id="field-help", classes="hint")
+        with Vertical(id="foot"):
+            if self.SAFETY:
+                yield Caution(self.SAFETY)
+            yield Static(self.TIP, markup=False, id="field-help", classes="hint")
 
     @property
     def section(self) -> Section:
@@ -130,6 +130,11 @@ class Page(VerticalScroll, can_focus=False):
         """Open another section."""
         event.stop()
         self.call_later(self.open_section, event.number)
+
+    def on_section_bar_entered(self, event: SectionBar.Entered) -> None:
+        """Go into the open section."""
+        event.stop()
+        self.section.focus_first()
 
     async def open_section(self, number: int) -> Section:
         """Open a section; it is made at the first visit."""

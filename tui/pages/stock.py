@@ -218,17 +218,11 @@ def bought_entries(kind: str, report: Report, key: str) -> tuple[Entry, ...]:
     """What is measured of a motor or a mount."""
     ref = Ref(kind, key)
     about = edits.find(report.design, ref).name
-    mine = {
-        "motor": (
-            field(ref, "thrust_ahead", "Pull ahead", number("N"), about=about),
-            field(ref, "thrust_astern", "Pull astern", number("N"), optional=True, about=about),
-            field(ref, "volts", "At", number("V"), about=about),
-            field(ref, "body_diameter", "Body diameter", LENGTH, about=about),
-            field(ref, "body_length", "Body length", LENGTH, about=about),
-            field(ref, "propeller_diameter", "Propeller diameter", LENGTH, about=about),
-        ),
-        "mount": (field(ref, "method", "Held by", METHODS, about=about),),
-    }[kind]
+    mine = (
+        _motor_entries(ref, about)
+        if kind == "motor"
+        else (field(ref, "method", "Held by", METHODS, about=about),)
+    )
     return (
         field(ref, "name", "Name", TEXT, help="What it is called.", about=about),
         field(ref, "mass", "Weight in air", MASS, about=about),
@@ -236,6 +230,17 @@ def bought_entries(kind: str, report: Report, key: str) -> tuple[Entry, ...]:
         *mine,
         field(ref, "price", "Price", MONEY, help="Price of one.", about=about),
         field(ref, "counts", "Counts on the bill", YES_NO, about=about),
+    )
+
+
+def _motor_entries(ref: Ref, about: str) -> tuple[Entry, ...]:
+    return (
+        field(ref, "thrust_ahead", "Pull ahead", number("N"), about=about),
+        field(ref, "thrust_astern", "Pull astern", number("N"), optional=True, about=about),
+        field(ref, "volts", "At", number("V"), about=about),
+        field(ref, "body_diameter", "Body diameter", LENGTH, about=about),
+        field(ref, "body_length", "Body length", LENGTH, about=about),
+        field(ref, "propeller_diameter", "Propeller diameter", LENGTH, about=about),
     )
 
 
