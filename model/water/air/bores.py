@@ -143,17 +143,17 @@ class Corner:
         """How far the highest point that both share is over the meeting point [m].
 
         At right angles half-bores share the points with s^2 + w^2 <= r^2 and t^2 + w^2 <= r^2, where s and t
-        are not below zero; in line they share a disc; else they count as mitred and share an ellipse.
+        are not below zero; in one line they share a disc, also where both leave the same way, which cannot
+        be built; else they count as mitred and share an ellipse.
         """
         if self.square:
             rising = max(0.0, dot(up, self.a)) + max(0.0, dot(up, self.b))
             return self.radius * sqrt(rising * rising + dot(up, cross(self.a, self.b)) ** 2)
-        bisector = add(self.a, self.b)
-        width = norm(bisector)
-        if width < 1e-6:
-            return self.radius * sqrt(max(0.0, 1 - dot(up, self.a) ** 2))
-        along = scale(bisector, 1 / width)
         side = cross(self.a, self.b)
+        if norm(side) < 1e-6:
+            return self.radius * sqrt(max(0.0, 1 - dot(up, self.a) ** 2))
+        bisector = add(self.a, self.b)
+        along = scale(bisector, 1 / norm(bisector))
         stretched = dot(up, along) / max(1e-6, sqrt(1 - dot(self.a, along) ** 2))
         return self.radius * sqrt(stretched**2 + dot(up, side) ** 2 / dot(side, side))
 
