@@ -14,6 +14,13 @@ END = 1e-6
 """A share of a line that is none."""
 
 
+class Seen(NamedTuple):
+    """Where a joint lies on the sheet, and how near [mm]."""
+
+    at: Point
+    depth: float
+
+
 class Bars(NamedTuple):
     """What the bars of a view come to."""
 
@@ -27,19 +34,21 @@ def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) ->
 
     Where bars lie behind each other the nearest is drawn, but what is under the cursor comes first.
     """
-    tops = _tops(frame, view)
-    lines: list[Stroke] = []
-    ends: list[Stroke] = []
+    seen = {joint.id: Seen(view.point(joint.at), view.depth(joint.at)) for joint in frame.joints.values()}
+    level: list[BarPlace] = []
+    end_on: list[BarPlace] = []
     for bar in frame.bars.values():
-        line = _line(bar, view, tops)
-        (lines if _length(line.points) >= LEAST else ends).append(line)
+        start, end = bar.joints
+        (level if _length((seen[start].at, seen[end].at)) >= LEAST else end_on).append(bar)
+    tops = _tops(end_on, seen)
+    lines = [_line(bar, seen, tops) for bar in level]
     lines.sort(key=lambda line: (line.about == marked, sum(line.depths)), reverse=True)
     strokes, labels = _uncovered(lines, frame)
     met = {_rounded(point) for line in lines for point in line.points}
     circles = [
-        Circle(line.points[0], _pipe_radius(line, frame), "end", line.about, max(line.depths))
-        for line in ends
-        if _rounded(line.points[0]) not in met
+        Circle(here.at, bar.pipe.outside_diameter / 2 * MM, "end", ("bar", bar.id), tops[bar.joints[0]])
+        for bar in end_on
+        if _rounded((here := seen[bar.joints[0]]).at) not in met
     ]
     return Bars(tuple(reversed(strokes)), tuple(circles), tuple(labels))
 
@@ -63,24 +72,22 @@ def joint_marks(frame: Frame, view: Projection, marked: About | None, named: boo
     return tuple(marks.values())
 
 
-def _line(bar: BarPlace, view: Projection, tops: dict[str, float]) -> Stroke:
-    about = ("bar", bar.id)
-    ends = (view.point(bar.start), view.point(bar.end))
-    depths = (view.depth(bar.start), view.depth(bar.end))
+def _line(bar: BarPlace, seen: dict[str, Seen], tops: dict[str, float]) -> Stroke:
     start, end = bar.joints
-    return Stroke(ends, "bar", about, depths, (tops.get(start, depths[0]), tops.get(end, depths[1])))
+    first, last = seen[start], seen[end]
+    joins = (tops.get(start, first.depth), tops.get(end, last.depth))
+    return Stroke((first.at, last.at), "bar", ("bar", bar.id), (first.depth, last.depth), joins)
 
 
-def _tops(frame: Frame, view: Projection) -> dict[str, float]:
+def _tops(end_on: list[BarPlace], seen: dict[str, Seen]) -> dict[str, float]:
     """For each joint of a bar that is seen end-on: how near the row of such bars that it belongs to comes."""
     rows: dict[str, list[str]] = {}
-    for bar in frame.bars.values():
-        if view.heading(bar.along) == (0, 0):
-            start, end = (rows.setdefault(joint, [joint]) for joint in bar.joints)
-            if start is not end:
-                start += end
-                rows.update(dict.fromkeys(end, start))
-    return {joint: max(view.depth(frame.joints[other].at) for other in row) for joint, row in rows.items()}
+    for bar in end_on:
+        start, end = (rows.setdefault(joint, [joint]) for joint in bar.joints)
+        if start is not end:
+            start += end
+            rows.update(dict.fromkeys(end, start))
+    return {joint: max(seen[other].depth for other in row) for joint, row in rows.items()}
 
 
 def _uncovered(lines: list[Stroke], frame: Frame) -> tuple[list[Stroke], list[Label]]:
@@ -144,10 +151,6 @@ def _letter(piece: Stroke, letter: str) -> Label:
 
 def _rounded(point: Point) -> Point:
     return round(point[0], 1), round(point[1], 1)
-
-
-def _pipe_radius(line: Stroke, frame: Frame) -> float:
-    return frame.bars[line.about[1]].pipe.outside_diameter / 2 * MM if line.about else 0.0
 
 
 def _length(points: tuple[Point, Point]) -> float:

@@ -7,7 +7,7 @@ from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
 from model.drawing.gear import balance_marks, fixed_solids, opening_marks, part_name, tether_marks
 from model.drawing.legend import legend
-from model.drawing.projection import Projection, oblique, outline
+from model.drawing.projection import COARSE_RIM, Projection, oblique, outline
 from model.drawing.scene import About, Label, Point, Scene, Shape, Stroke
 from model.survey import Survey
 
@@ -58,7 +58,9 @@ def _letters(survey: Survey, strokes: tuple[Stroke, ...]) -> Iterator[Label]:
 
 def _gear(survey: Survey, look: Projection) -> Iterator[Shape]:
     for fixed in fixed_solids(survey):
-        yield Shape(outline(fixed.solid, look), fixed.role, fixed.about, look.depth(fixed.box.centre))
+        yield Shape(
+            outline(fixed.solid, look, COARSE_RIM), fixed.role, fixed.about, look.depth(fixed.box.centre)
+        )
 
 
 def _bow(survey: Survey, look: Projection) -> Iterator[Label]:

@@ -7,6 +7,7 @@ vehicle's left hand, is on the viewer's right.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from math import cos, pi, radians, sin
 
 from model.drawing.scene import Point
@@ -15,11 +16,8 @@ from model.vectors import Vector, cross, dot, norm, scale, sub
 
 MM = 1000.0
 """Millimetres in a metre."""
-RIM = 12
-"""Points on the rim of a round solid that is seen at an angle, an even number."""
-HALVES = (*range(RIM // 2 + 1), *range(RIM // 2, RIM + 1))
-TURNS = tuple((cos(2 * pi * k / RIM), sin(2 * pi * k / RIM)) for k in HALVES)
-"""Round the rim in two halves, the points where they part in both."""
+RIM, COARSE_RIM = 24, 8
+"""Points on the rim of a round solid that is seen at an angle: on paper, and on a screen of cells."""
 QUARTERS = (
     "the bow",
     "bow and port",
@@ -80,10 +78,10 @@ def oblique(azimuth: float, elevation: float) -> Projection:
     return Projection("oblique", title, right, cross(towards, right), towards)
 
 
-def outline(solid: Solid, view: Projection) -> tuple[Point, ...]:
-    """The outline of a solid as a convex polygon on the sheet [mm]."""
+def outline(solid: Solid, view: Projection, rim: int = RIM) -> tuple[Point, ...]:
+    """The outline of a solid as a convex polygon on the sheet [mm]; ``rim`` points to a circle, even."""
     if isinstance(solid, Cylinder):
-        return _round_outline(solid, view)
+        return _round_outline(solid, view, rim)
     low, high = solid.box.low, solid.box.high
     corners = [(x, y, z) for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
     return hull(view.point(corner) for corner in corners)
@@ -110,7 +108,7 @@ def _turn(a: Point, b: Point, c: Point) -> float:
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
-def _round_outline(solid: Cylinder, view: Projection) -> tuple[Point, ...]:
+def _round_outline(solid: Cylinder, view: Projection, rim: int) -> tuple[Point, ...]:
     """Half a rim around each end: seen from anywhere, the sides of a cylinder touch its rims square on."""
     axis = sub(solid.end, solid.start)
     along = scale(axis, 1 / (norm(axis) or 1.0))
@@ -124,11 +122,19 @@ def _round_outline(solid: Cylinder, view: Projection) -> tuple[Point, ...]:
     rise = (side[1] * lean, -side[0] * lean)
     outward = rise[0] * (end[0] - start[0]) + rise[1] * (end[1] - start[1]) >= 0
     first, last = (end, start) if outward else (start, end)
-    centres = [first] * (RIM // 2 + 1) + [last] * (RIM // 2 + 1)
+    half = rim // 2 + 1
+    centres = [first] * half + [last] * half
     return tuple(
         (u + cosine * side[0] + sine * rise[0], v + cosine * side[1] + sine * rise[1])
-        for (u, v), (cosine, sine) in zip(centres, TURNS, strict=True)
+        for (u, v), (cosine, sine) in zip(centres, _turns(rim), strict=True)
     )
+
+
+@lru_cache(maxsize=4)
+def _turns(rim: int) -> tuple[Point, ...]:
+    """Round a rim of radius 1 in two halves, the points where they part in both."""
+    halves = (*range(rim // 2 + 1), *range(rim // 2, rim + 1))
+    return tuple((cos(2 * pi * k / rim), sin(2 * pi * k / rim)) for k in halves)
 
 
 def _plus(a: Point, b: Point) -> Point:

@@ -8,8 +8,8 @@ from tui.raster.canvas import Canvas, Row, cells_of
 from tui.raster.glyphs import Glyphs, glyphs
 from tui.raster.orthographic import title
 
-DOTS = ((0x01, 0x08), (0x02, 0x10), (0x04, 0x20), (0x40, 0x80))
-"""The bit of each dot of a cell, by its row and column (Unicode, block Braille Patterns)."""
+DOTS = (0x01, 0x08, 0x02, 0x10, 0x04, 0x20, 0x40, 0x80)
+"""The bit of each dot of a cell, row by row (Unicode, block Braille Patterns)."""
 BLANK = 0x2800
 SHIFT = 16
 WHOLE, HALF = 1 << SHIFT, 1 << SHIFT - 1
@@ -110,7 +110,7 @@ def _dots(start: tuple[int, int], end: tuple[int, int], width: int, masks: dict[
                 masks[here] = masks.get(here, BLANK) | mask
             here, mask = cell, 0
             touched.append(cell)
-        mask |= DOTS[row & 3][column & 1]
+        mask |= DOTS[(row & 3) << 1 | column & 1]
     masks[here] = masks.get(here, BLANK) | mask
     return touched
 
