@@ -8,6 +8,7 @@ from model.frame.layout import Frame, lay_out
 from model.frame.letters import CutGroup, cut_list
 from model.money.bill import Bill, bill
 from model.money.on_hand import InBox, in_box
+from model.motion.motion import Motion, motion
 from model.parts import Part
 from model.power.wiring import Wiring, wiring
 from model.thrust.clear import Clearance, clearances
@@ -74,3 +75,18 @@ def survey(design: Design) -> Survey:
         in_box=held,
         bill=bill(design, arrangement, frame, held, kit),
     )
+
+
+_motions: tuple[tuple[Survey, Motion], ...] = ()
+MOTIONS_KEPT = 4
+
+
+def motion_of(found: Survey) -> Motion:
+    """How the vehicle of a survey moves; worked out when it is first asked for, and kept a while."""
+    global _motions
+    for known, result in _motions:
+        if known is found:
+            return result
+    made = motion(found.design, found.arrangement, found.frame, found.parts, found.balance, found.drives)
+    _motions = ((found, made), *_motions[: MOTIONS_KEPT - 1])
+    return made

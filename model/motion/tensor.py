@@ -32,6 +32,12 @@ class Tensor:
         xx, yy, zz, xy, xz, yz = self.xx, self.yy, self.zz, self.xy, self.xz, self.yz
         return Tensor(xx * factor, yy * factor, zz * factor, xy * factor, xz * factor, yz * factor)
 
+    def along(self, way: Vector) -> float:
+        """The part of it along a direction of length 1: e . A e."""
+        x, y, z = way
+        plain = self.xx * x * x + self.yy * y * y + self.zz * z * z
+        return plain + 2 * (self.xy * x * y + self.xz * x * z + self.yz * y * z)
+
 
 def outer(a: Vector) -> Tensor:
     """The tensor a a^T."""

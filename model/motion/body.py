@@ -1,0 +1,113 @@
+"""The vehicle as motion sees it: what pushes it, what holds it back, what has to be moved along."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from model.design import Arrangement
+from model.frame.layout import Frame
+from model.motion.added import added_mass
+from model.motion.coefficients import HIGH, LOW
+from model.motion.drag import USUAL, resistances, turn_resistances
+from model.motion.inertia import added_inertia, dry_inertia, flooding_inertia, flooding_mass
+from model.motion.shapes import wet_shapes
+from model.motion.strips import Strips, strips_of
+from model.motion.tensor import Tensor
+from model.parts import Part
+from model.thrust.drives import Drive
+from model.vectors import Vector
+from model.water.balance import Balance
+
+GONE_SPREAD = (1.93 / 2.15, 2.38 / 2.15)
+"""Zero-thrust speed over the usual, least and most, see ``propeller.ZERO_THRUST``."""
+MASS_SPREAD = 0.10
+"""Half the width of the spread of mass with water, as a share: added mass of crossing pipes (stated rule)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One way that the causes of a result may really be, each as a factor on what is reckoned with.
+
+    Attributes:
+        drag: of each group of ``coefficients``.
+        pull: how much of the spread of each pull is added, -1 to 1.
+        gone: zero-thrust speed. mass: with water.
+    """
+
+    drag: tuple[float, ...] = USUAL
+    pull: float = 0.0
+    gone: float = 1.0
+    mass: float = 1.0
+
+
+AS_RECKONED = Case()
+OTHERWISE = (
+    Case(drag=LOW),
+    Case(drag=HIGH),
+    Case(pull=-1.0),
+    Case(pull=1.0),
+    Case(gone=GONE_SPREAD[0]),
+    Case(gone=GONE_SPREAD[1]),
+    Case(mass=1 - MASS_SPREAD),
+    Case(mass=1 + MASS_SPREAD),
+)
+"""One cause moved at a time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A vehicle in motion.
+
+    Attributes:
+        carried: mass with the water inside flooded pipes [kg].
+        added: added mass in a straight line [kg].
+        inertia: about G, with flooding water and added mass [kg m2].
+        drag_ahead, drag_up: k in drag = k u^2 [N s2/m2] of each group, ahead or astern, up or down.
+        drag_turn: K in moment = K r^2 [N m s2] of each group, on the spot about the upright through G.
+    """
+
+    drives: tuple[Drive, ...]
+    strips: Strips
+    carried: float
+    added: Tensor
+    inertia: Tensor
+    balance: Balance
+    drag_ahead: tuple[float, ...]
+    drag_up: tuple[float, ...]
+    drag_turn: tuple[float, ...]
+
+    def resistances(self, along: Vector) -> tuple[float, ...]:
+        """k in drag = k u^2 [N s2/m2] of each group, moved straight along a direction of length 1."""
+        if along[1] == 0 and along[2] == 0:
+            return self.drag_ahead
+        if along[0] == 0 and along[1] == 0:
+            return self.drag_up
+        return resistances(self.strips, along)
+
+
+def body_of(
+    arrangement: Arrangement,
+    frame: Frame,
+    parts: Sequence[Part],
+    balance: Balance,
+    drives: tuple[Drive, ...],
+) -> Body:
+    """The vehicle of one arrangement as motion sees it."""
+    density, g = balance.density, balance.g
+    shapes = wet_shapes(frame, parts)
+    inside = 0.0
+    inertia = dry_inertia(parts, g) + added_inertia(shapes, density, g)
+    if arrangement.bores == "flooded":
+        inside = sum(mass for mass, _, _ in flooding_mass(frame, density))
+        inertia += flooding_inertia(frame, density, g)
+    strips = strips_of(arrangement, frame, parts, density)
+    return Body(
+        drives=drives,
+        strips=strips,
+        carried=balance.mass + inside,
+        added=added_mass(shapes, arrangement.tether, density),
+        inertia=inertia,
+        balance=balance,
+        drag_ahead=resistances(strips, (1.0, 0.0, 0.0)),
+        drag_up=resistances(strips, (0.0, 0.0, 1.0)),
+        drag_turn=turn_resistances(strips, g),
+    )

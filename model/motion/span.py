@@ -1,0 +1,37 @@
+"""A number with the size of its uncertainty."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import hypot
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A value, and how low and how high the real thing may come out."""
+
+    value: float
+    low: float
+    high: float
+
+    def text(self, unit: str, digits: int = 2) -> str:
+        """In words.
+
+        >>> Span(0.42, 0.36, 0.48).text("m/s")
+        '0.42 m/s, 0.36 to 0.48'
+        """
+        value, low, high = (f"{number:.{digits}f}" for number in (self.value, self.low, self.high))
+        return f"{value} {unit}" if low == value == high else f"{value} {unit}, {low} to {high}"
+
+
+def spanned(value: float, variants: Iterable[float]) -> Span:
+    """A value with the spread that separate causes give it: each variant is the value with one cause moved.
+
+    Causes are independent, so what they add on each side adds as the root of the sum of squares.
+
+    >>> spanned(10.0, (13.0, 6.0, 14.0))
+    Span(value=10.0, low=6.0, high=15.0)
+    """
+    offs = [variant - value for variant in variants]
+    low = hypot(*(off for off in offs if off < 0))
+    high = hypot(*(off for off in offs if off > 0))
+    return Span(value, value - low, value + high)
