@@ -6,7 +6,7 @@ from math import inf
 
 from model.vectors import Vector, add, cross, dot, scale, sub
 from model.vehicle.pipework import TRIPLE_OVERLAP
-from model.water.air.bores import Network, ring_volume
+from model.water.air.bores import Bore, Corner, Groove, Network, ring_volume
 from model.water.air.fill import moments_above, overlap_above, volume_above
 from model.water.air.settling import Settled, settle
 
@@ -132,32 +132,33 @@ def bore_air(network: Network, rest: Settled) -> list[float]:
 def _groove_air(network: Network, rest: Settled) -> tuple[list[float], float]:
     """The air in the grooves of each bore that belongs to its pocket [m3], and what no hole lets out."""
     rings, loose = [0.0] * len(network.bores), 0.0
+    faces = {m.bore: rim for m, rim in zip(network.mouths, rest.rims, strict=True) if m.kind == "socket"}
     known: dict[tuple[float, float, float, float], float] = {}
-    faces = {
-        mouth.bore: rim
-        for mouth, rim in zip(network.mouths, rest.rims, strict=True)
-        if mouth.kind == "socket"
-    }
     for groove in network.grooves:
         number = groove.bore
-        bore, (rise, across), level = network.bores[number], rest.slopes[number], rest.levels[number]
+        bore, slope, level = network.bores[number], rest.slopes[number], rest.levels[number]
         if not rest.wet[number]:
             rings[number] += ring_volume(groove, bore)
             continue
         low = dot(rest.up, groove.start)
-        top = low + max(0.0, rise * groove.length) + across * bore.radius
+        top = low + max(0.0, slope[0] * groove.length) + slope[1] * bore.radius
         surface = min(level, top)
         if groove.face:
             surface = max(surface, faces[number])
-        shape = (rise, groove.length, groove.radius, surface - low)
+        shape = (slope[0], groove.length, groove.radius, surface - low)
         if shape not in known:
-            wide = volume_above(groove.radius, groove.length, 0.0, rise, across, surface - low)
-            known[shape] = wide - volume_above(bore.radius, groove.length, 0.0, rise, across, surface - low)
+            known[shape] = ring_above(groove, bore, slope, surface - low)
         if level < top:
             rings[number] += known[shape]
         else:
             loose += known[shape]
     return rings, loose
+
+
+def ring_above(groove: Groove, bore: Bore, slope: tuple[float, float], level: float) -> float:
+    """The room of a groove around its bore above a level over its first end [m3]."""
+    wide = volume_above(groove.radius, groove.length, 0.0, *slope, level)
+    return wide - volume_above(bore.radius, groove.length, 0.0, *slope, level)
 
 
 def _shared_air(network: Network, rest: Settled, volumes: Sequence[float]) -> list[tuple[int, float]]:
@@ -173,9 +174,8 @@ def _shared_air(network: Network, rest: Settled, volumes: Sequence[float]) -> li
             continue
         level = max(rest.levels[a], rest.levels[b])
         if level < rest.tops[number]:
-            toward = dot(rest.up, corner.a), dot(rest.up, corner.b), dot(rest.up, cross(corner.a, corner.b))
-            over = (level - dot(rest.up, meeting.at)) / corner.radius
-            shares[number] = overlap_above(toward, over) * corner.radius**3 / corner.shared
+            over = level - dot(rest.up, meeting.at)
+            shares[number] = shared_above(corner, rest.up, over) / corner.shared
     less = dict.fromkeys(shares, 0.0)
     for number, share in shares.items():
         less[number] = share * network.corners[network.meetings[number].corner].shared
@@ -184,6 +184,12 @@ def _shared_air(network: Network, rest: Settled, volumes: Sequence[float]) -> li
             radius = network.corners[network.meetings[three[0]].corner].radius
             less[three[0]] -= TRIPLE_OVERLAP * radius**3 * sum(shares[number] for number in three) / 3
     return list(less.items())
+
+
+def shared_above(corner: Corner, up: Vector, level: float) -> float:
+    """The room that two bores at right angles share above a level over the point where they meet [m3]."""
+    toward = dot(up, corner.a), dot(up, corner.b), dot(up, cross(corner.a, corner.b))
+    return overlap_above(toward, level / corner.radius) * corner.radius**3
 
 
 def _joined(network: Network, rest: Settled, volumes: Sequence[float]) -> list[list[int]]:
