@@ -27,6 +27,7 @@ class Bars(NamedTuple):
     strokes: tuple[Stroke, ...]
     circles: tuple[Circle, ...]
     labels: tuple[Label, ...]
+    joints: tuple[tuple[Point, About], ...]
 
 
 def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) -> Bars:
@@ -50,7 +51,8 @@ def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) ->
         for bar in end_on
         if _rounded((here := seen[bar.joints[0]]).at) not in met
     ]
-    return Bars(tuple(reversed(strokes)), tuple(circles), tuple(labels))
+    joints = [(here.at, ("joint", id)) for id, here in sorted(seen.items(), key=lambda item: item[1].depth)]
+    return Bars(tuple(reversed(strokes)), tuple(circles), tuple(labels), tuple(joints))
 
 
 def joint_marks(frame: Frame, view: Projection, marked: About | None, named: bool) -> tuple[Mark, ...]:

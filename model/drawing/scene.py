@@ -143,6 +143,8 @@ class Scene:
     labels: tuple[Label, ...] = ()
     dimensions: tuple[Dimension, ...] = ()
     legend: tuple[Entry, ...] = ()
+    joints: tuple[tuple[Point, About], ...] = ()
+    """Where the joints are, the far ones first."""
     marked: About | None = None
     """What is under the cursor."""
 

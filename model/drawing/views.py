@@ -95,6 +95,7 @@ def _scene(
         marks=(*gear.marks, *joints, *balance_marks(survey, look)),
         labels=(*bars.labels, *plane[1], *_part_name(survey, look, marked)),
         dimensions=tuple(dimensions(survey, look)),
+        joints=bars.joints,
         marked=marked,
     )
     return replace(scene, legend=tuple(legend(survey, scene)))

@@ -175,3 +175,23 @@ def test_the_panel_brings_no_model_in_before_it_draws():
     code = "import sys, tui.panels.drawing; print(any(name.split('.')[0] == 'model' for name in sys.modules))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+async def test_a_click_asks_for_a_mark_on_what_is_there():
+    asked = []
+
+    class Listening(Host):
+        def on_mark_requested(self, event):
+            asked.append((event.kind, event.id))
+
+    async with Listening().run_test(size=(80, 24)) as pilot:
+        panel = pilot.app.panel
+        panel.report = report()
+        panel.view = "side"
+        await pilot.pause()
+        row = next(y for y, line in enumerate(screen_text(pilot.app).splitlines()) if " D ═" in line)
+        column = screen_text(pilot.app).splitlines()[row].index(" D ") + 1
+        await pilot.click(DrawingPanel, offset=(column, row))
+        await pilot.click(DrawingPanel, offset=(0, 0))
+        assert asked[0][0] == "bar"
+        assert asked[1] == ("", "")

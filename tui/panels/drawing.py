@@ -6,13 +6,17 @@ from typing import TYPE_CHECKING
 
 from rich.segment import Segment
 from rich.style import Style
+from textual import events
 from textual.binding import Binding
 from textual.reactive import reactive
 from textual.strip import Strip
 from textual.widget import Widget
 
+from tui.messages import MarkRequested
+
 if TYPE_CHECKING:
     from model.coach.finding import About
+    from model.drawing.scene import Sheet
     from model.review import Report
     from tui.raster.canvas import Row
 
@@ -114,6 +118,7 @@ class DrawingPanel(Widget, can_focus=True):
     named: reactive[bool] = reactive(False)
     turned: reactive[tuple[int, int]] = reactive((30, 25))
 
+    _sheet: Sheet | None = None
     _drawn: tuple[Report | None, tuple[object, ...], list[Row]] = (None, (), [])
 
     def render_line(self, y: int) -> Strip:
@@ -139,6 +144,15 @@ class DrawingPanel(Widget, can_focus=True):
         """The view that is shown: one alone where there is no room for all."""
         small = self.size.width < LEAST_THREE[0] or self.size.height < LEAST_THREE[1]
         return "front" if self.view == "three" and small else self.view
+
+    def on_click(self, event: events.Click) -> None:
+        """Ask for a mark on what stands under the pointer, or for none where nothing does."""
+        from tui.raster.drawing import picked
+
+        place = event.get_content_offset(self)
+        if place is not None and self._sheet is not None:
+            kind, id = picked(self._sheet, *self.size, place.x, place.y) or ("", "")
+            self.post_message(MarkRequested(kind, id))
 
     def action_next_view(self) -> None:
         """Show the next view."""
@@ -167,6 +181,7 @@ class DrawingPanel(Widget, can_focus=True):
         from tui.raster.drawing import oblique_panel, sheet_panel
 
         width, height = self.size
+        self._sheet = None
         if self.report is None or not self.report.survey.frame.bars:
             return [[(NOTHING.ljust(width)[:width], "legend")]]
         survey, view = self.report.survey, self.shown_view
@@ -175,7 +190,7 @@ class DrawingPanel(Widget, can_focus=True):
             return oblique_panel(oblique_scene(survey, *self.turned, marked), width, height, ascii=self.ascii)
         if view == "three":
             beside = oblique_scene(survey, *self.turned, marked)
-            sheet = three_views(survey, marked, angle=self.angle, named=self.named)
-            return sheet_panel(sheet, width, height, ascii=self.ascii, beside=beside)
-        sheet = one_view(survey, view, marked, named=self.named)
-        return sheet_panel(sheet, width, height, ascii=self.ascii)
+            self._sheet = three_views(survey, marked, angle=self.angle, named=self.named)
+            return sheet_panel(self._sheet, width, height, ascii=self.ascii, beside=beside)
+        self._sheet = one_view(survey, view, marked, named=self.named)
+        return sheet_panel(self._sheet, width, height, ascii=self.ascii)

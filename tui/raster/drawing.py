@@ -1,11 +1,12 @@
 """A whole panel of rows: one view, or all of them with the oblique one beside, and the legend below."""
 
-from model.drawing.scene import Scene, Sheet
+from model.drawing.scene import About, Scene, Sheet
 from tui.raster.braille import oblique_canvas, oblique_rows
 from tui.raster.canvas import Canvas, Row
-from tui.raster.layout import GAP, Plot
+from tui.raster.layout import GAP, Plot, plots
 from tui.raster.legend import legend_rows, sheet_legend
 from tui.raster.orthographic import draw_sheet
+from tui.raster.pick import thing_at
 
 LEGEND_SHARE, LEGEND_MOST = 6, 4
 """One row of legend for so many rows of the panel, and no more than this."""
@@ -20,11 +21,11 @@ def sheet_panel(
     sheet: Sheet, width: int, height: int, *, ascii: bool = False, beside: Scene | None = None
 ) -> list[Row]:
     """A sheet with its legend in so many rows; ``beside`` is a view for the corner that three leave free."""
-    legend = legend_rows(sheet_legend(sheet), width, _legend_most(height), ascii=ascii)
+    legend = _legend(sheet, width, height, ascii)
     canvas = Canvas(width, height - len(legend))
-    plots = draw_sheet(canvas, sheet, ascii=ascii)
+    placed = draw_sheet(canvas, sheet, ascii=ascii)
     if beside is not None:
-        left, top, wide, tall = free_corner(plots, canvas)
+        left, top, wide, tall = free_corner(placed, canvas)
         if wide >= LEAST_OBLIQUE[0] and tall >= LEAST_OBLIQUE[1]:
             canvas.lay(oblique_canvas(beside, wide, tall, ascii=ascii), left, top)
     return [*canvas.rows(), *legend]
@@ -36,15 +37,25 @@ def oblique_panel(scene: Scene, width: int, height: int, *, ascii: bool = False)
     return [*oblique_rows(scene, width, height - len(legend), ascii=ascii), *legend]
 
 
-def free_corner(plots: list[Plot], canvas: Canvas) -> Corner:
+def free_corner(placed: list[Plot], canvas: Canvas) -> Corner:
     """The corner that front, top and side leave free: upper right in third angle, lower left in first."""
-    view = {plot.scene.name: plot for plot in plots}
+    view = {plot.scene.name: plot for plot in placed}
     front, top, side = view["front"], view["top"], view["side"]
     if top.top < front.top:
         left = front.right + GAP
         return left, 0, canvas.width - left, side.top - 2
     floor = side.bottom + len(side.lanes["u"]) + 2
     return 0, floor, top.left - GAP, canvas.height - floor
+
+
+def picked(sheet: Sheet, width: int, height: int, column: int, row: int) -> About | None:
+    """What stands in a cell of a sheet's panel, or None."""
+    legend = _legend(sheet, width, height, False)
+    return thing_at(plots(sheet, width, height - len(legend)), column, row)
+
+
+def _legend(sheet: Sheet, width: int, height: int, ascii: bool) -> list[Row]:
+    return legend_rows(sheet_legend(sheet), width, _legend_most(height), ascii=ascii)
 
 
 def _legend_most(height: int) -> int:
