@@ -1,5 +1,6 @@
 """The report on a design: its survey and the coach's findings, and remedies proved on demand."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pydantic import ValidationError
@@ -7,6 +8,7 @@ from pydantic import ValidationError
 from model.coach.coach import findings
 from model.coach.finding import About, Finding, Remedy
 from model.design import Design
+from model.errors import EditError
 from model.survey import Survey, survey
 
 
@@ -40,19 +42,23 @@ def proven_remedy(report: Report, finding: Finding) -> Remedy | None:
 
     Each candidate is applied to the design of the report and the result reviewed.
     """
+    return next(proven_remedies(report, finding), None)
+
+
+def proven_remedies(report: Report, finding: Finding) -> Iterator[Remedy]:
+    """The remedies that really clear a finding without a new must, the best first, to choose from."""
     before = {other.key for other in report.musts}
     for remedy in finding.propose():
         after = after_remedy(report.design, remedy)
         if after and _clears(finding, before, after):
-            return remedy
-    return None
+            yield remedy
 
 
 def after_remedy(design: Design, remedy: Remedy) -> Report | None:
     """The report on a design with a remedy applied, or None where the result is not a valid design."""
     try:
         return review(remedy.edit(design))
-    except ValidationError:
+    except (EditError, ValidationError):
         return None
 
 

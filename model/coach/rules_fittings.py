@@ -5,6 +5,7 @@ from functools import partial
 
 from model.coach.finding import About, Finding
 from model.coach.remedies import frame as remedy
+from model.coach.remedies.rebuild import rebuild
 from model.coach.say import say
 from model.coach.sentences import ways_words
 from model.frame.layout import JointPlace, ways
@@ -31,7 +32,10 @@ def unmatched_joints(survey: Survey) -> Iterator[Finding]:
             values = {"fitting": names[pick], "joint": joint.name, "ways": where}
             yield say("fitting.pick-wrong", "must", "fittings", about, propose, **values)
         else:
-            yield say("fitting.joint-unmatched", "must", "fittings", about, joint=joint.name, ways=where)
+            propose = partial(rebuild, survey, joint)
+            yield say(
+                "fitting.joint-unmatched", "must", "fittings", about, propose, joint=joint.name, ways=where
+            )
 
 
 def spare_sockets(survey: Survey) -> Iterator[Finding]:

@@ -85,7 +85,7 @@ def test_mirroring_twice_changes_nothing_more():
 
 def test_an_odd_bar_is_named_and_nothing_is_lost():
     design = with_skid()
-    with pytest.raises(EditError, match="^'starboard skid', "):
+    with pytest.raises(EditError, match=r"^'starboard skid', "):
         edits.mirror_sides(design, "port")
     assert design == with_skid()
 

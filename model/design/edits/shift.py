@@ -2,8 +2,8 @@
 
 from model.design.arrangement import Plane
 from model.design.document import Design
-from model.design.edits.bars import Crossing, add_bar, joint_at, with_joint
-from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
+from model.design.edits.bars import Crossing, add_bar, check_joints_clear, joint_at, with_joint
+from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, put, taken_ids
 from model.design.edits.mirror import SAME, bar_between, ends_of
 from model.errors import EditError
 from model.units import snap
@@ -26,8 +26,8 @@ def shift_bar(design: Design, bar: str, axis: int, by: float) -> Design:
     at = snap(find(design, Ref(kind, old[0][axis])).at + by)
     design, plane = _plane_at(design, kind, at)
     first, second = (_moved(crossing, axis, plane) for crossing in old)
-    for crossing in (first, second):
-        design = with_joint(design, crossing)
+    for before, after in zip(old, (first, second), strict=True):
+        design = _with_new_joint(design, before, after)
     joints = [joint_at(design.arrangement, crossing) for crossing in (first, second)]
     start, end = (joint.id for joint in joints if joint)
     bars = tuple(
@@ -35,8 +35,23 @@ def shift_bar(design: Design, bar: str, axis: int, by: float) -> Design:
     )
     design = arranged(design, bars=bars)
     for before, after in zip(old, (first, second), strict=True):
-        design = _joined(design, before, after)
+        design = _joined(design, before, after, record.pipe)
     return design
+
+
+def _with_new_joint(design: Design, old: Crossing, new: Crossing) -> Design:
+    """A joint where a bar comes to; one that the bar alone holds goes along."""
+    joint = joint_at(design.arrangement, old)
+    held = [bar for bar in design.arrangement.bars if joint and joint.id in (bar.start, bar.end)]
+    if joint is None or len(held) > 1 or joint_at(design.arrangement, new):
+        return with_joint(design, new)
+    station, side, level = new
+    moved = put(design, Ref("joint", joint.id), changed(joint, station=station, side=side, level=level))
+    try:
+        check_joints_clear(moved)
+    except EditError:  # a bar runs through the new place: it takes a tee there
+        return with_joint(design, new)
+    return moved
 
 
 def _moved(crossing: Crossing, axis: int, plane: str) -> Crossing:
@@ -54,11 +69,11 @@ def _plane_at(design: Design, kind: str, at: float) -> tuple[Design, str]:
     return arranged(design, **{f"{kind}s": (*planes, new)}), new.id
 
 
-def _joined(design: Design, old: Crossing, new: Crossing) -> Design:
+def _joined(design: Design, old: Crossing, new: Crossing, pipe: str | None) -> Design:
     """A short piece from an old joint to a new one; the old joint goes where nothing is left on it."""
     joint = joint_at(design.arrangement, old)
     if joint is None:
         return design
     if not any(joint.id in (bar.start, bar.end) for bar in design.arrangement.bars):
         return arranged(design, joints=tuple(j for j in design.arrangement.joints if j.id != joint.id))
-    return design if bar_between(design, old, new) else add_bar(design, old, new)
+    return design if bar_between(design, old, new) else add_bar(design, old, new, pipe)
