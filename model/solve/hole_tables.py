@@ -11,13 +11,14 @@ from math import inf
 
 from model.vectors import dot
 from model.water.air.attitudes import Attitude
-from model.water.air.bores import Meeting, Network, ring_volume
+from model.water.air.bores import Groove, Network, ring_volume
 from model.water.air.fill import volume_above
 from model.water.air.pockets import ring_above, shared_above
 from model.water.air.settling import Settled, settle
 
 MICRON = 6
 """Levels that agree to so many digits of a metre leave the same to a hundredth of a millilitre."""
+ROUNDING = 10.0**-MICRON
 Row = tuple[float, ...]
 """What stays in each bore, attitude after attitude [m3]."""
 
@@ -37,11 +38,32 @@ class Lying:
         self.network = network
         self.rest: Settled = settle(network, attitude.up)
         self.links = _widest(network, self.rest)
-        self._shares: dict[tuple[int, float], float] = {}
         self._known: dict[tuple[int, float], float] = {}
-        self._grooves: list[list[int]] = [[] for _ in network.bores]
-        for number, groove in enumerate(network.grooves):
-            self._grooves[groove.bore].append(number)
+        self._shares: dict[tuple[int, float], float] = {}
+        self._rings = self._ring_spans()
+        self._squares = self._square_spans()
+
+    def _ring_spans(self) -> list[list[tuple[Groove, float, float, float]]]:
+        """The grooves of each bore: heights of the first end, of the crown of the bore and of the floor [m]."""
+        spans: list[list[tuple[Groove, float, float, float]]] = [[] for _ in self.network.bores]
+        for groove in self.network.grooves:
+            start = dot(self.rest.up, groove.start)
+            rise, across = self.rest.slopes[groove.bore]
+            high = start + max(0.0, rise * groove.length) + across * self.network.bores[groove.bore].radius
+            low = start + min(0.0, rise * groove.length) - across * groove.radius
+            spans[groove.bore].append((groove, start, high, low))
+        return spans
+
+    def _square_spans(self) -> list[list[tuple[int, float, float, float]]]:
+        """The shared room of each bore: the corner, its height, and its highest and lowest point."""
+        spans: list[list[tuple[int, float, float, float]]] = [[] for _ in self.network.bores]
+        for number, meeting in enumerate(self.network.meetings):
+            if self.network.corners[meeting.corner].square:
+                base = dot(self.rest.up, meeting.at)
+                span = (meeting.corner, base, self.rest.tops[number], self.rest.bottoms[number])
+                for bore in meeting.bores:
+                    spans[bore].append(span)
+        return spans
 
     def left(self, bore: int, level: float) -> float:
         """What stays in a bore above a level [m3]: its part of what it shares with others counts half."""
@@ -52,46 +74,36 @@ class Lying:
 
     def _left(self, number: int, level: float) -> float:
         bore, low, slope = self.network.bores[number], self.rest.lows[number], self.rest.slopes[number]
-        if level == -inf:
-            return self._all(number)
-        if low + max(0.0, slope[0] * bore.length) + slope[1] * bore.radius <= level:
+        if low + max(0.0, slope[0] * bore.length) + slope[1] * bore.radius <= level + ROUNDING:
             return 0.0
-        air = volume_above(bore.radius, bore.length, low, *slope, level)
-        for index in self._grooves[number]:
-            groove = self.network.grooves[index]
-            start = dot(self.rest.up, groove.start)
-            if level < start + max(0.0, slope[0] * groove.length) + slope[1] * bore.radius:
+        air = bore.volume if level == -inf else volume_above(bore.radius, bore.length, low, *slope, level)
+        for groove, start, high, lowest in self._rings[number]:
+            if level <= lowest:
+                air += ring_volume(groove, bore)
+            elif level < high - ROUNDING:
                 air += ring_above(groove, bore, slope, level - start)
-        for _, index in self.network.neighbours[number]:
-            meeting = self.network.meetings[index]
-            corner = self.network.corners[meeting.corner]
-            if corner.square and level < self.rest.tops[index]:
-                air -= self._shared(meeting, level) / 2
+        for corner, base, high, lowest in self._squares[number]:
+            if level <= lowest:
+                air -= self.network.corners[corner].shared / 2
+            elif level < high:
+                air -= self._shared(corner, level - base) / 2
         return air
 
-    def _shared(self, meeting: Meeting, level: float) -> float:
-        """What two bores that meet share above a level [m3]."""
-        over = round(level - dot(self.rest.up, meeting.at), MICRON)
-        key = (meeting.corner, over)
+    def _shared(self, corner: int, level: float) -> float:
+        """What two bores that meet share above a level over the point where they do [m3]."""
+        key = (corner, round(level, MICRON))
         if key not in self._shares:
-            self._shares[key] = shared_above(self.network.corners[meeting.corner], self.rest.up, over)
+            self._shares[key] = shared_above(self.network.corners[corner], self.rest.up, level)
         return self._shares[key]
-
-    def _all(self, number: int) -> float:
-        room = self.network.bores[number].volume
-        room += sum(
-            ring_volume(self.network.grooves[index], self.network.bores[number])
-            for index in self._grooves[number]
-        )
-        corners = (
-            self.network.corners[self.network.meetings[m].corner] for _, m in self.network.neighbours[number]
-        )
-        return room - sum(corner.shared for corner in corners) / 2
 
     def row(self, bore: int, height: float) -> list[float]:
         """What stays in each bore with one way out of a bore at a height [m]."""
-        links = self.links[bore]
-        return [self.left(other, min(link, height)) for other, link in enumerate(links)]
+        known, values = self._known, []
+        for other, link in enumerate(self.links[bore]):
+            level = round(link if link < height else height, MICRON)
+            value = known.get((other, level))
+            values.append(self.left(other, level) if value is None else value)
+        return values
 
 
 def _widest(network: Network, rest: Settled) -> list[list[float]]:

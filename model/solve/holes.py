@@ -3,21 +3,22 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import inf
-from operator import lt
+from operator import add, lt
 
-from model.design import Design, Opening
+from model.design import Arrangement, Brief, Design, Foam, Opening, Stock
 from model.design.edits.core import fresh_id, fresh_name, taken_ids
 from model.frame.layout import BarPlace
 from model.solve.hole_places import Spot, hole_size, opposite, spots
 from model.solve.hole_search import Answer, Search
 from model.solve.hole_tables import Table, Vent
 from model.survey import Survey
-from model.vectors import dot, scale
+from model.vectors import Vector, dot, scale
 from model.water.air.attitudes import ATTITUDES, SMALL_TILTS, Attitude
 from model.water.air.bores import Network, Rim
 from model.water.air.drilling import outward_of
 from model.water.air.network import network_of
 from model.water.air.pockets import caught
+from model.water.air.recent import Recent
 
 LIMIT = 1e-6
 """[m3] Less than a millilitre may stay in each attitude."""
@@ -25,6 +26,8 @@ HEADROOM = 5e-7
 """[m3] Where no hole can bring an attitude under the limit, so much more than the least may stay."""
 MANY_BORES = 60
 """Beyond so many bores holes are put at the top of each pocket, and are not called the fewest."""
+MOST_BARS = 600
+"""Larger frames get no proposal; their air is worked out all the same."""
 ROUNDS = 5
 """How often that is repeated."""
 NEAR = 1e-6
@@ -58,6 +61,11 @@ class Drilling:
         return design.arranged(openings=(*before, *self.openings))
 
 
+_Key = tuple[Arrangement, Stock, tuple[Foam, ...], Brief, bool]
+_remembered: Recent[_Key, Drilling | None] = Recent(4)
+"""Several findings ask for the same holes."""
+
+
 def wanted_attitudes(found: Survey) -> tuple[Attitude, ...]:
     """The attitudes that must lose their air; with level also a degree to each side."""
     names = found.design.brief.attitudes
@@ -73,8 +81,14 @@ def fewest(found: Survey, *, keep: bool = True) -> Drilling | None:
     Args:
         keep: whether the holes that there are stay; else all are drilled anew.
     """
-    if found.air.seal or not found.frame.bars:
+    if found.air.seal or not 0 < len(found.frame.bars) <= MOST_BARS:
         return None
+    design = found.design
+    key = (found.arrangement, design.stock, design.supplies.foams, design.brief, keep)
+    return _remembered.get(key, lambda: _fewest(found, keep))
+
+
+def _fewest(found: Survey, keep: bool) -> Drilling | None:
     problem = _Problem(found, keep)
     if len(problem.network.bores) > MANY_BORES:
         return problem.drilling(problem.at_each_top(), least=False)
@@ -95,6 +109,7 @@ class _Problem:
         self.spots = spots(found)
         self._plugged = {plug.bar for plug in run.plugs}
         self.skipped = _meant_dry(self.network, self._plugged)
+        self._shapes: dict[Rim, list[float]] = {}
         self.vents = [self._vent(spot) for spot in self.spots]
         self.limits: Sequence[float] = [LIMIT] * len(self.attitudes)
 
@@ -105,10 +120,17 @@ class _Problem:
         if bore is None or outward is None or bore in self.skipped:
             return None
         sides = [outward, scale(outward, -1)] if spot.through else [outward]
-        shapes = [Rim(bar.along, side, self.network.bores[bore].radius, self.size / 2) for side in sides]
+        reaches = [self._reaches(bar.along, side, self.network.bores[bore].radius) for side in sides]
         at = bar.point(spot.at)
-        ups = [attitude.up for attitude in self.attitudes]
-        return Vent(bore, tuple(dot(up, at) + max(shape.reach(up) for shape in shapes) for up in ups))
+        highest = map(max, *reaches) if len(reaches) > 1 else reaches[0]
+        return Vent(bore, tuple(map(add, [dot(attitude.up, at) for attitude in self.attitudes], highest)))
+
+    def _reaches(self, along: Vector, side: Vector, radius: float) -> list[float]:
+        """How far the top of a rim is over the axis in each attitude [m]."""
+        shape = Rim(along, side, radius, self.size / 2)
+        if shape not in self._shapes:
+            self._shapes[shape] = [shape.reach(attitude.up) for attitude in self.attitudes]
+        return self._shapes[shape]
 
     def answer(self) -> Answer | None:
         """The fewest, by their numbers among the spots."""

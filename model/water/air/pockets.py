@@ -12,6 +12,8 @@ from model.water.air.settling import Settled, settle
 
 NOTHING = 1e-9
 """[m3] Less air than this (a thousandth of a millilitre) is none."""
+HAIR = 1e-9
+"""[m] Heights that differ by less are the same."""
 SPECK = 5e-8
 """[m3] A pocket smaller than this (a drop) is counted but not named."""
 
@@ -122,7 +124,7 @@ def bore_air(network: Network, rest: Settled) -> list[float]:
     ):
         if not wet:
             volumes.append(bore.volume)
-        elif low + max(0.0, rise * bore.length) + across * bore.radius <= level:
+        elif low + max(0.0, rise * bore.length) + across * bore.radius <= level + HAIR:
             volumes.append(0.0)
         else:
             volumes.append(volume_above(bore.radius, bore.length, low, rise, across, level))
@@ -148,7 +150,7 @@ def _groove_air(network: Network, rest: Settled) -> tuple[list[float], float]:
         shape = (slope[0], groove.length, groove.radius, surface - low)
         if shape not in known:
             known[shape] = ring_above(groove, bore, slope, surface - low)
-        if level < top:
+        if level < top - HAIR:
             rings[number] += known[shape]
         else:
             loose += known[shape]
@@ -215,7 +217,7 @@ def _joined(network: Network, rest: Settled, volumes: Sequence[float]) -> list[l
 def _air_meets(rest: Settled, a: int, b: int, meeting: int) -> bool:
     if not (rest.wet[a] and rest.wet[b]):
         return True
-    return rest.tops[meeting] > max(rest.levels[a], rest.levels[b]) + 1e-9
+    return rest.tops[meeting] > max(rest.levels[a], rest.levels[b]) + HAIR
 
 
 def _pocket(network: Network, rest: Settled, group: list[int], total: float) -> Pocket:
