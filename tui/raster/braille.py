@@ -83,36 +83,24 @@ def _outlines(scene: Scene) -> Iterator[tuple[Point, Point, str, About | None]]:
 
 def _dotted(canvas: Canvas, screen: Screen, scene: Scene) -> None:
     """Dots are OR-ed, so that crossing lines keep all of theirs; a cell has the role of its last line."""
-    masks: dict[int, int] = {}
-    roles: dict[int, str] = {}
     width = canvas.width
+    masks, roles = [0] * (width * canvas.height), [""] * (width * canvas.height)
     for start, end, role, _ in _lines(scene):
-        touched = _dots(screen.dot(start), screen.dot(end), width, masks)
-        roles.update(dict.fromkeys(touched, role))
-    for cell, mask in masks.items():
-        canvas.cells[cell // width][cell % width] = (chr(mask), roles[cell])
-
-
-def _dots(start: tuple[int, int], end: tuple[int, int], width: int, masks: dict[int, int]) -> list[int]:
-    """Set the dots of one line, a cell at a time; returns its cells as row x width + column."""
-    (x, y), (last, floor) = start, end
-    steps = max(abs(last - x), abs(floor - y)) or 1
-    right, down = (last - x) * WHOLE // steps, (floor - y) * WHOLE // steps
-    across, upright = x * WHOLE + HALF, y * WHOLE + HALF
-    here, mask, touched = -1, 0, []
-    for _ in range(steps + 1):
-        column, row = across >> SHIFT, upright >> SHIFT
-        across += right
-        upright += down
-        cell = (row >> 2) * width + (column >> 1)
-        if cell != here:
+        (x, y), (last, floor) = screen.dot(start), screen.dot(end)
+        steps = max(abs(last - x), abs(floor - y)) or 1
+        right, down = (last - x) * WHOLE // steps, (floor - y) * WHOLE // steps
+        across, upright = x * WHOLE + HALF, y * WHOLE + HALF
+        for _ in range(steps + 1):
+            column, row = across >> SHIFT, upright >> SHIFT
+            cell = (row >> 2) * width + (column >> 1)
+            masks[cell] |= DOTS[(row & 3) << 1 | column & 1]
+            roles[cell] = role
+            across += right
+            upright += down
+    for row, cells in enumerate(canvas.cells):
+        for column, mask in enumerate(masks[row * width : (row + 1) * width]):
             if mask:
-                masks[here] = masks.get(here, BLANK) | mask
-            here, mask = cell, 0
-            touched.append(cell)
-        mask |= DOTS[(row & 3) << 1 | column & 1]
-    masks[here] = masks.get(here, BLANK) | mask
-    return touched
+                cells[column] = (chr(BLANK + mask), roles[row * width + column])
 
 
 def _sloped(canvas: Canvas, screen: Screen, scene: Scene) -> None:

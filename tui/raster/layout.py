@@ -141,14 +141,9 @@ def _row(scenes: list[Scene], lanes: tuple[int, ...]) -> Strip:
 def _strip(scenes: list[Scene], axis: int, before: int, after: int) -> Strip:
     low = min(scene.low[axis] for scene in scenes)
     high = max(scene.high[axis] for scene in scenes)
-    keep = {round(point[axis], 2) for scene in scenes for stroke in scene.strokes for point in stroke.points}
-    keep |= {
-        round(point[axis], 2)
-        for s in scenes
-        for shape in s.shapes
-        if shape.role == "limit"
-        for point in shape.box
-    }
+    keep = {round(at[axis], 2) for scene in scenes for at, _ in scene.joints}
+    edges = [shape.box for scene in scenes for shape in scene.shapes if shape.role == "limit"]
+    keep |= {round(corner[axis], 2) for box in edges for corner in box}
     return Strip(low, high, tuple(keep), before, after)
 
 

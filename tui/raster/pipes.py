@@ -5,6 +5,8 @@ from tui.raster.canvas import Canvas
 from tui.raster.glyphs import DOWN, FALLING, LEFT, RIGHT, RISING, UP, Glyphs
 from tui.raster.layout import Plot
 
+Cell = tuple[int, int]
+"""Column and row."""
 LEVEL, UPRIGHT = LEFT | RIGHT, UP | DOWN
 TOUCH = 1.0
 """[mm] Bars whose depths differ by less than this meet; else the farther one passes behind."""
@@ -15,26 +17,25 @@ class Pipes:
 
     def __init__(self, plot: Plot, marked: About | None) -> None:
         self.plot, self.marked = plot, marked
-        self.arms: dict[tuple[int, int], int] = {}
-        self.depths: dict[tuple[int, int], float] = {}
-        self.picked: set[tuple[int, int]] = set()
+        self.arms: dict[Cell, int] = {}
+        self.depths: dict[Cell, float] = {}
+        self.picked: set[Cell] = set()
 
     def lay(self, stroke: Stroke) -> None:
         """Lay a bar's centre line into the cells."""
-        (column, row), (end, floor) = (self.plot.cell(point) for point in stroke.points)
+        start, end = (self.plot.cell(point) for point in stroke.points)
+        if start == end:
+            between, leave, arrive, through = [], _alone(stroke), _alone(stroke), 0
+        else:
+            between, leave, arrive, through = _course(start, end)
         first, last = stroke.depths
-        cells = _straight(column, row, end, floor) if column == end or row == floor else None
-        if cells is None:
-            cells = _slope(column, row, end, floor)
-        elif (column, row) == (end, floor):
-            cells = [(column, row, _alone(stroke))]
-        steps = max(len(cells) - 1, 1)
-        for number, (c, r, arms) in enumerate(cells[1:-1], 1):
-            self._add((c, r), arms, first + (last - first) * number / steps)
-        for (c, r, arms), depth in zip((cells[0], cells[-1]), stroke.joins, strict=True):
-            self._add((c, r), arms, depth)
+        step = (last - first) / (len(between) + 1)
+        self._add(start, leave, stroke.joins[0])
+        for number, cell in enumerate(between, 1):
+            self._add(cell, through, first + step * number)
+        self._add(end, arrive, stroke.joins[1])
         if self.marked is not None and stroke.about == self.marked:
-            self.picked.update((c, r) for c, r, _ in cells[1:-1] or cells)
+            self.picked.update(between or (start, end))
 
     def paint(self, canvas: Canvas, glyphs: Glyphs) -> None:
         """Draw what was laid."""
@@ -47,7 +48,7 @@ class Pipes:
                 glyph = pipe[straight] if straight else glyphs.line(arms, pipe=True)
                 canvas.put(column, row, glyph, "bar")
 
-    def _add(self, cell: tuple[int, int], arms: int, depth: float) -> None:
+    def _add(self, cell: Cell, arms: int, depth: float) -> None:
         known = self.depths.get(cell)
         if known is None or depth > known + TOUCH:
             self.depths[cell], self.arms[cell] = depth, arms
@@ -55,28 +56,22 @@ class Pipes:
             self.arms[cell] |= arms
 
 
-def _straight(column: int, row: int, end: int, floor: int) -> list[tuple[int, int, int]]:
-    """The cells of a line across or upright, each with the arms that the line leaves it by."""
+def _course(start: Cell, end: Cell) -> tuple[list[Cell], int, int, int]:
+    """The cells between two cells, and a line's arms in the first, in the last and in those between."""
+    (column, row), (last, floor) = start, end
     if row == floor:
-        step = 1 if end >= column else -1
-        cells = [(c, row, LEVEL) for c in range(column, end + step, step)]
-        onward, back = (RIGHT, LEFT) if step > 0 else (LEFT, RIGHT)
-    else:
-        step = 1 if floor >= row else -1
-        cells = [(column, r, UPRIGHT) for r in range(row, floor + step, step)]
-        onward, back = (DOWN, UP) if step > 0 else (UP, DOWN)
-    cells[0] = (*cells[0][:2], onward)
-    cells[-1] = (*cells[-1][:2], back)
-    return cells
-
-
-def _slope(column: int, row: int, end: int, floor: int) -> list[tuple[int, int, int]]:
-    rising = RISING if (end - column) * (floor - row) < 0 else FALLING
-    steps = max(abs(end - column), abs(floor - row))
-    return [
-        (column + round((end - column) * k / steps), row + round((floor - row) * k / steps), rising)
-        for k in range(steps + 1)
-    ]
+        step = 1 if last > column else -1
+        leave, arrive = (RIGHT, LEFT) if step > 0 else (LEFT, RIGHT)
+        return [(c, row) for c in range(column + step, last, step)], leave, arrive, LEVEL
+    if column == last:
+        step = 1 if floor > row else -1
+        leave, arrive = (DOWN, UP) if step > 0 else (UP, DOWN)
+        return [(column, r) for r in range(row + step, floor, step)], leave, arrive, UPRIGHT
+    slope = RISING if (last - column) * (floor - row) < 0 else FALLING
+    steps = max(abs(last - column), abs(floor - row))
+    right, down = (last - column) / steps, (floor - row) / steps
+    cells = [(column + round(right * k), row + round(down * k)) for k in range(1, steps)]
+    return cells, slope, slope, slope
 
 
 def _alone(stroke: Stroke) -> int:
