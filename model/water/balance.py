@@ -65,7 +65,8 @@ def balance(parts: Iterable[Part], density: float) -> Balance:
     lever = sub(b, g)
     pitch, roll = rest(lever)
     height = norm(lever) if lever[2] > -TOGETHER else -norm(lever)
-    return Balance(mass, displaced, density, g, b, height, pitch, roll)
+    bg = height if abs(height) >= TOGETHER else 0.0
+    return Balance(mass, displaced, density, g, b, bg, pitch, roll)
 
 
 def rest(lever: Vector) -> tuple[float | None, float | None]:

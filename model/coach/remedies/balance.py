@@ -202,13 +202,22 @@ def _extreme_bars(found: Survey, sign: int) -> list[BarPlace]:
 
 def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
     """The level bars that lie highest (1) or lowest (-1)."""
-    flat = [bar for bar in found.frame.bars.values() if abs(bar.along[2]) < 0.1]
+    flat = [bar for bar in found.frame.bars.values() if bar.spacing and abs(bar.along[2]) < 0.1]
     end = max((sign * bar.start[2] for bar in flat), default=0.0)
     return [bar for bar in flat if sign * bar.start[2] > end - SAME_LEVEL]
 
 
 def floats_up(found: Survey) -> tuple[Remedy, ...]:
     """Floats moved to the top bars, weights to the lowest, or more of both."""
+    if not top_bars(found):
+        return ()
+    lack = aim(found) - found.balance.spare
+    fresh = _new_foam(found, lack) if lack > 0 and not found.arrangement.floats else []
+    return (*_put_in_order(found), *_more_of_both(found), *fresh)
+
+
+def _put_in_order(found: Survey) -> list[Remedy]:
+    """What there is, moved: floats to the top, weights to the bottom, or both."""
     raised = partial(_raised, to=[bar.id for bar in top_bars(found)])
     lowered = partial(_lowered, to=[bar.id for bar in bottom_bars(found)])
     ways: list[Remedy] = []
@@ -217,14 +226,9 @@ def floats_up(found: Survey) -> tuple[Remedy, ...]:
     if found.arrangement.ballasts:
         ways.append(Remedy("Move the weights to the lowest bars", lowered))
     if found.arrangement.floats and found.arrangement.ballasts:
-        ways.append(
-            Remedy(
-                "Move the floats to the top and the weights to the lowest bars", lambda d: lowered(raised(d))
-            )
-        )
-    lack = aim(found) - found.balance.spare
-    fresh = _new_foam(found, lack) if lack > 0 and not found.arrangement.floats else []
-    return (*ways, *_more_of_both(found), *fresh)
+        both = partial(_both, first=raised, second=lowered)
+        ways.append(Remedy("Move the floats to the top and the weights to the lowest bars", both))
+    return ways
 
 
 def _more_of_both(found: Survey) -> list[Remedy]:

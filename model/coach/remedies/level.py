@@ -84,7 +84,8 @@ def _effect(found: Survey, parts: list[Part]) -> float:
 def _slidable(found: Survey, kind: str, axis: int) -> dict[str, Part]:
     """Floats or weights on bars that run along an axis."""
     items = found.arrangement.floats if kind == "float" else found.arrangement.ballasts
-    along = {item.id for item in items if abs(found.frame.bars[item.bar].along[axis]) > 0.9}
+    bars = {bar.id for bar in found.frame.bars.values() if bar.spacing and abs(bar.along[axis]) > 0.9}
+    along = {item.id for item in items if item.bar in bars}
     return {part.id: part for part in found.parts if part.kind == kind and part.id in along}
 
 
