@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from model.errors import LengthError
-from model.units import KILOGRAMS, Unit, entry_text, parse_length, parse_mass, parse_number
+from model.units import KILOGRAMS, Unit, entry_text, format_length, parse_length, parse_mass, parse_number
 
 if TYPE_CHECKING:
     from model.review import Report
@@ -112,6 +112,10 @@ def read_names(text: str, _unit: Unit) -> tuple[str, ...]:
 
 
 LENGTH = Typed(entry_text, parse_length, "length")
+DERIVED_LENGTH = Typed(
+    lambda value, unit: format_length(value, unit, with_unit=False), parse_length, "length"
+)
+"""A length that follows from others: shown to 0.1 mm or 1/16 in, as everywhere else."""
 SIZES = Typed(show_sizes, read_sizes, "length")
 MASS = Typed(lambda value, _: mass_text(value), lambda text, _: parse_mass(text), "g")
 MASS_PER_M = Typed(MASS.show, MASS.read, "g/m")

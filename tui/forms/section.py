@@ -68,11 +68,16 @@ class Section(Vertical):
         self.focus_first()
 
     def focus_first(self) -> None:
-        """Put the focus on the first thing that takes it."""
+        """Put the focus on the first thing that takes it, as soon as there is one."""
+        if not self._focus_now():
+            self.call_after_refresh(self._focus_now)
+
+    def _focus_now(self) -> bool:
         for widget in self.query(self.first_selector):
             if widget.focusable and all(node.display for node in widget.ancestors_with_self):
                 widget.focus()
-                return
+                return True
+        return False
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         """Do what the button says."""

@@ -11,7 +11,7 @@ from model.design.edits import Ref
 from model.errors import FileProblem
 from model.presets import load_preset, presets
 from tui.forms.entry import Entry, field
-from tui.forms.kinds import LENGTH, Chosen, Options
+from tui.forms.kinds import DERIVED_LENGTH, Chosen, Options
 from tui.forms.section import Section
 from tui.pages.words import bare
 
@@ -46,7 +46,7 @@ def place_entry(ref: Ref, about: str) -> Entry:
     return Entry(
         key=f"{ref.kind}-at",
         label="Place on the bar",
-        kind=LENGTH,
+        kind=DERIVED_LENGTH,
         get=lambda report: edits.distance_along(report.design, ref),
         edit=lambda place: lambda design: edits.place_along(design, ref, place),
         help="Measured from the centre of the joint where the bar starts. "

@@ -10,7 +10,7 @@ from model.design.edits import PLANE_KINDS, Crossing, Ref
 from model.frame.layout import BarPlace
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
-from tui.forms.kinds import LENGTH, TEXT, Options, choice
+from tui.forms.kinds import DERIVED_LENGTH, LENGTH, TEXT, Options, choice
 from tui.forms.listing import Asking, Listing, ListSection
 from tui.forms.section import Act, FormSection, Section
 from tui.pages.choosing import pieces_of
@@ -65,7 +65,7 @@ def _size_entry(report: Report, number: int) -> Entry:
     return Entry(
         key=f"size-{number}",
         label=f"Overall {SIZE_NAMES[number]}",
-        kind=LENGTH,
+        kind=DERIVED_LENGTH,
         get=lambda report: report.survey.extents.size[number],
         edit=lambda wanted: lambda design: edits.resize(design, kind, now, wanted),
         help=f"Change it and all {kind}s move in proportion; the cuts follow.",
@@ -221,7 +221,7 @@ def _length_entry(bar: BarPlace, name: str, label: str) -> Entry:
     return Entry(
         key=f"bar-{name}",
         label=label,
-        kind=LENGTH,
+        kind=DERIVED_LENGTH,
         get=lambda report: getattr(report.survey.frame.bars[bar.id], name),
         edit=stretched,
         help="Change any of the three lengths: the plane at the far end moves, and all beyond it.",

@@ -50,7 +50,9 @@ ALONE: dict[str, tuple[str, ...]] = {
     "water": ("brief", "water"),
     "thresholds": ("brief", "thresholds"),
     "stock": ("stock",),
+    "pin": ("stock", "pin"),
     "supplies": ("supplies",),
+    "washer": ("supplies", "washer"),
     "arrangement": ("arrangement",),
     "tether": ("arrangement", "tether"),
 }
