@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from model.coach import (
+    rules_air,
     rules_balance,
     rules_equipment,
     rules_fittings,
@@ -31,6 +32,13 @@ RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
     rules_equipment.long_floats,
     rules_holes.openings,
     rules_holes.hole_sizes,
+    rules_holes.blind_holes,
+    rules_holes.near_sockets,
+    rules_air.trapped_air,
+    rules_air.tilted_air,
+    rules_air.closed_voids,
+    rules_air.water_left,
+    rules_air.sealed_frame,
     rules_equipment.over_budget,
     rules_balance.spare_buoyancy,
     rules_balance.trim,

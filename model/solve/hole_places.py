@@ -102,6 +102,11 @@ def spots(found: Survey) -> list[Spot]:
     )
 
 
+def spots_on(found: Survey, bar: BarPlace) -> list[Spot]:
+    """Everywhere on the pipe of one bar."""
+    return list(_on_bar(found, bar, taken_stretches(found)[bar.id], hole_size(found)))
+
+
 def taken_stretches(found: Survey) -> dict[str, list[Taken]]:
     """What sits on each bar."""
     taken: dict[str, list[Taken]] = {bar: [] for bar in found.frame.bars}

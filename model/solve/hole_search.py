@@ -13,7 +13,7 @@ from operator import le
 
 from model.solve.hole_tables import Row
 
-WORK = 4_000
+WORK = 8_000
 """Sets of holes looked at before the search stops; about a third of a second for a demo of 20 bars."""
 SAME = 1e-9
 """[m3] Two rows that differ by no more than this are the same."""
@@ -65,7 +65,7 @@ class Search:
             if found is not None:
                 return Answer(found, True)
             if self.work <= 0:
-                return Answer(greedy, False)
+                return Answer(greedy, least=False)
         return Answer(greedy, True)
 
     def simpler(self, holes: Sequence[int], trouble: Sequence[int]) -> tuple[int, ...]:
@@ -120,7 +120,6 @@ class Search:
 
     def _deepen(self, row: Row, count: int, chosen: tuple[int, ...]) -> tuple[int, ...] | None:
         """A set of at most so many more holes that is enough, or None."""
-        self.work -= 1
         if self._met(row):
             return chosen if self.proof(chosen) else None
         if self.work <= 0 or count == 0:
@@ -129,6 +128,7 @@ class Search:
         if demands and self._needed(demands) > count:
             return None
         options = self._serving_all(demands[0]) if demands else self.useful
+        self.work -= len(options)
         fruitful = [(self._excess(after), hole, after) for hole in options if (after := self._try(row, hole))]
         for _, hole, after in sorted(fruitful):
             found = self._deepen(after, count - 1, (*chosen, hole))

@@ -44,7 +44,7 @@ class Lying:
         self._squares = self._square_spans()
 
     def _ring_spans(self) -> list[list[tuple[Groove, float, float, float]]]:
-        """The grooves of each bore: heights of the first end, of the crown of the bore and of the floor [m]."""
+        """The grooves of each bore: heights of the first end, the crown of the bore and the floor [m]."""
         spans: list[list[tuple[Groove, float, float, float]]] = [[] for _ in self.network.bores]
         for groove in self.network.grooves:
             start = dot(self.rest.up, groove.start)

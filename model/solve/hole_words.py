@@ -1,5 +1,6 @@
 """Air, holes and tilts in words, for the coach, the page Holes and the pool card."""
 
+from model.design import Opening
 from model.solve.holes import Drilling
 from model.survey import Survey
 from model.units import format_length
@@ -7,6 +8,7 @@ from model.vectors import dot, sub
 from model.water.air.air import Air
 from model.water.air.attitudes import tilt_words
 from model.water.air.pockets import Pocket
+from model.water.air.sockets import is_cap
 
 NEAR_END = 0.3
 """Nearer to an end of its bar than this share, a pocket is said to be there."""
@@ -47,15 +49,22 @@ def face_words(face: str) -> str:
     return sides[0] if len(sides) == 1 else f"half-way between {sides[0]} and {sides[1]}"
 
 
+def where_words(found: Survey, hole: Opening) -> str:
+    """Where to mark and drill a hole."""
+    bar = found.frame.bars[hole.bar]
+    end = int(hole.at > 0.5)
+    joint = found.frame.joints[bar.joints[end]]
+    from_joint = bar.spacing * min(hole.at, 1 - hole.at)
+    side = f"{face_words(hole.face)}, {'through both walls' if hole.through else 'one wall'}"
+    if from_joint < bar.faces[end] - bar.insertions[end]:
+        part = "the cap, beyond the end of the pipe" if is_cap(joint) else "the fitting, on its centre line"
+        return f"{side}, in {part}, at {joint.name}"
+    return f"{side}, {format_length(from_joint - bar.faces[end], found.design.units)} from the face at {joint.name}"
+
+
 def drilling_words(found: Survey, drilling: Drilling) -> list[str]:
     """A proposal, a line for each hole and one for what it leaves."""
-    lines = []
-    for hole in drilling.openings:
-        bar = found.frame.bars[hole.bar]
-        at = format_length(hole.at * bar.spacing, found.design.units)
-        where = f"{at} from the middle of {found.frame.joints[bar.joints[0]].name}"
-        both = "through both walls" if hole.through else "one wall"
-        lines.append(f"{hole.name}: {face_words(hole.face)}, {both}, {where}")
+    lines = [f"{hole.name}: {where_words(found, hole)}" for hole in drilling.openings]
     fewest = "the fewest that do" if drilling.least else "fewer may do"
     count = len(drilling.openings)
     holes = (
