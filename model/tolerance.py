@@ -14,7 +14,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from math import erfc, hypot, prod, sqrt
 
-from model.design import Arrangement, Thresholds
+from model.design import Arrangement, Thresholds, equipment
 from model.extents import Extents
 from model.frame.layout import BarPlace, Frame, JointPlace
 from model.parts import Box, Part
@@ -127,11 +127,7 @@ def _outer_plane(
 
 def _carrier(arrangement: Arrangement, item: str) -> str:
     """The bar that carries a piece of equipment."""
-    tether = (arrangement.tether,) if arrangement.tether else ()
-    fixed = (
-        *arrangement.thrusters, *arrangement.floats, *arrangement.ballasts, *arrangement.attachments, *tether
-    )  # fmt: skip
-    return {piece.id: piece.bar for piece in fixed}[item]
+    return next(piece.bar for piece in equipment(arrangement) if piece.id == item)
 
 
 def _row(
