@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from tui.steps import STEPS, Step
+from tui.steps import BY_KEY, STEPS, Step, after
 
 if TYPE_CHECKING:
     from model.coach.finding import About, Finding, Remedy
@@ -72,7 +72,7 @@ def next_thing(shown: Shown) -> NextThing:
             if finding.step == step.key and finding.severity == "must":
                 return _about(finding, shown)
         if step.key not in shown.seen:
-            return NextThing(f"Open the step {step.title}. {step.purpose}", step.key)
+            return NextThing(f"{_way(step, shown)} {step.purpose}", step.key)
     for finding in shown.report.findings:
         if finding.severity == "should":
             return _about(finding, shown)
@@ -81,8 +81,20 @@ def next_thing(shown: Shown) -> NextThing:
     return NextThing(f"Nothing must be fixed: this design is ready to build.{more}", shown.step)
 
 
+def _way(step: Step, shown: Shown) -> str:
+    """How to open a step."""
+    if after(shown.step) == step:
+        return f"F9 opens the next step, {step.title}."
+    return f"Open the step {step.title} (F12, or click it)."
+
+
 def _about(finding: Finding, shown: Shown) -> NextThing:
+    """What to press stands first, since a long sentence may not fit."""
     remedy = shown.remedy(finding)
-    offer = f" F5 takes this remedy: {remedy.label}." if remedy else ""
-    where = "" if finding.step == shown.step else " F3 goes there."
-    return NextThing(f"{finding.severity.upper()}: {finding.message}{offer}{where}", finding.step, finding)
+    if remedy:
+        press = f"F5 takes this remedy: {remedy.label}. "
+    elif finding.step != shown.step:
+        press = f"F3 goes to {BY_KEY[finding.step].title}. "
+    else:
+        press = ""
+    return NextThing(f"{press}{finding.severity.upper()}: {finding.message}", finding.step, finding)

@@ -51,7 +51,7 @@ class Keeper:
             return "NOT SAVED"
         if self.unsaved:
             return "saving ..."
-        return f"saved: {self.path.name}" if self.digest else ""
+        return "saved" if self.digest else ""
 
     def take_news(self) -> str:
         """What the team should be told, once."""

@@ -49,7 +49,9 @@ def main(runs=15):
                     times.append(ours)
             ratio = statistics.median(ratios)
             good &= ratio <= most
-            print(f"{name:12} {statistics.median(times) * 1000:5.0f} ms, {ratio:.2f} times an empty app (most {most})")
+            print(
+                f"{name:12} {statistics.median(times) * 1000:5.0f} ms, {ratio:.2f} times an empty app (most {most})"
+            )
         return 0 if good else 1
 
 

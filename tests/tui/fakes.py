@@ -1,5 +1,6 @@
 """A design with faults, and pages that do little, for tests of what is around the pages."""
 
+import time
 from functools import cache
 
 from textual.containers import VerticalScroll
@@ -57,14 +58,17 @@ def screen_text(app):
     return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in strips)
 
 
-async def until(pilot, condition, what, patience=5.0):
+PATIENCE = 20.0
+"""[s]"""
+
+
+async def until(pilot, condition, what):
     """Let the app go on until a condition holds."""
-    waited = 0.0
+    given_up = time.perf_counter() + PATIENCE
     while not condition():
-        if waited > patience:
+        if time.perf_counter() > given_up:
             raise AssertionError(f"{what} never came; the screen was\n{screen_text(pilot.app)}")
         await pilot.pause(0.02)
-        waited += 0.02
 
 
 def flowing(text):

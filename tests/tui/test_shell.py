@@ -18,7 +18,7 @@ def fake_pages(monkeypatch):
 @pytest.mark.parametrize("size", SIZES)
 async def test_a_file_opens_and_the_next_thing_is_said(box_file, size):
     async with Poolwright(str(box_file)).run_test(size=size) as pilot:
-        await see(pilot, "Next: Open the step Stock.")
+        await see(pilot, "Next: F9 opens the next step, Stock.")
         text = screen_text(pilot.app)
         assert "Bare box" in text
         assert "F10 Quit" in text

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import HorizontalGroup, VerticalScroll
+from textual.containers import HorizontalGroup, Vertical, VerticalScroll
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Button, Static
@@ -37,32 +39,40 @@ class HelpDialog(Dialog[None]):
     def compose(self) -> ComposeResult:
         """Paragraphs, then a table of keys, in a box that scrolls."""
         keys = [(action.key_name, action.help) for action in ACTIONS if action.keys]
-        with VerticalScroll(classes="box tall"):
-            yield Static(Content(self.page_title), classes="title")
-            yield Static(Content(self.text), classes="why")
-            for heading, rows in (
-                ("Keys of this page", self.own),
-                ("Moving about", MOVING),
-                ("Keys", tuple(keys)),
-            ):
-                if rows:
-                    yield Static(Content(heading), classes="section")
-                    for key, text in rows:
-                        with HorizontalGroup():
-                            yield Static(Content(key), classes="key")
-                            yield Static(Content(text), classes="text")
-            yield Button("Close (Esc)", compact=True, classes="close")
+        sections = (
+            ("Moving about", MOVING),
+            ("Keys", tuple(keys)),
+            ("In lists and fields of this page", self.own),
+        )
+        with Vertical(classes="box tall"):
+            with VerticalScroll(classes="text"):
+                yield Static(Content(self.page_title), classes="title")
+                yield Static(Content(self.text), classes="why")
+                for heading, rows in sections:
+                    if rows:
+                        yield Static(Content(heading), classes="section")
+                        yield from _table(rows)
+            yield Button("Close (Esc)", compact=True)
 
     def on_button_pressed(self) -> None:
         """Close it."""
         self.dismiss(None)
 
 
+def _table(rows: Iterable[tuple[str, str]]) -> ComposeResult:
+    for key, text in rows:
+        with HorizontalGroup():
+            yield Static(Content(key), classes="key")
+            yield Static(Content(text), classes="what")
+
+
 def own_keys(page: Widget) -> tuple[tuple[str, str], ...]:
-    """The keys that a page and what is on it have for themselves."""
+    """The keys that a page and what is on it have for themselves, each once."""
     found: dict[str, str] = {}
-    for widget in (page, *page.query("*")):
-        if type(widget).__module__.startswith("tui."):
-            for binding in Binding.make_bindings(type(widget).BINDINGS):
-                found[binding.key.capitalize()] = binding.tooltip or binding.description
+    classes = {kind: None for widget in (page, *page.query("*")) for kind in type(widget).__mro__}
+    for kind in classes:
+        if kind.__module__.startswith("tui."):
+            for binding in Binding.make_bindings(vars(kind).get("BINDINGS", ())):
+                key = binding.key_display or binding.key.capitalize()
+                found.setdefault(key, binding.tooltip or binding.description)
     return tuple(found.items())

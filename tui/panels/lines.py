@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from tui.guide import Shown
 
 GAP = "  "
+SAID_MOST = 2
+"""Lines."""
 
 
 class TitleLine(Widget):
@@ -45,10 +47,10 @@ class NextLine(Widget):
     said: reactive[str] = reactive("")
 
     def render(self) -> Content:
-        """The next thing, after the word for it."""
+        """What was said takes two lines at most, so that the next thing is always there."""
         text = next_thing(self.shown).text if self.shown else ""
-        said = f"{self.said}\n" if self.said else ""
-        return Content.assemble(said, ("Next: ", "bold"), text)
+        said = Content(self.said).wrap(max(self.content_size.width, 1))[:SAID_MOST]
+        return Content("\n").join((*said, Content.assemble(("Next: ", "bold"), text)))
 
 
 class KeyLine(Widget):

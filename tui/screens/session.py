@@ -60,6 +60,7 @@ class SessionScreen(Showing):
         await self._open(self.state.step)
 
     async def _open(self, step: str) -> None:
+        self.said = ""
         await self.open_page(step)
         self._prove_soon()
 
@@ -112,7 +113,7 @@ class SessionScreen(Showing):
         except FileProblem as problem:
             return str(problem)
         self.saving = self.keeper.state
-        self.said = f"Saved as {self.keeper.path}."
+        self.said = f"Saved as {self.keeper.path.name}."
         return ""
 
     # remedies

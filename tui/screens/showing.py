@@ -100,6 +100,8 @@ class Showing(Screen[None]):
         name = f"page-{step}"
         if not self.pages.query_children(f"#{name}"):
             await self.pages.add_content(BY_KEY[step].page_class()(id=name, classes="page"))
+            if not self.pages.query_children(f"#{name}"):
+                return  # the app is being closed
         self.pages.current = name
         self.look = "page"
         self.present(replace(self.state, step=step, seen=self.state.seen | {step}))

@@ -1,0 +1,5 @@
+"""The walks have folders of their own, as the tests of the session have."""
+
+from tests.tui.conftest import folders
+
+__all__ = ["folders"]
