@@ -29,7 +29,7 @@ def size_lines(extents: Extents, unit: Unit) -> list[tuple[str, str]]:
         for much, side in zip(extents.over, SIDES, strict=True)
         if much > 0
     ]
-    return [size, ("Limit", f"{box_text(extents.limit, unit)}: {', '.join(over) or 'fits'}")]
+    return [size, ("Limit", f"{', '.join(over) or 'fits'}: the limit is {box_text(extents.limit, unit)}")]
 
 
 def box_text(size: Vector, unit: Unit) -> str:

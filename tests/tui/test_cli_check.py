@@ -37,7 +37,7 @@ def test_one_file_is_told_in_words(capsys):
     assert lines[0] == f"Flat rectangle ({RECTANGLE})"
     told = dict(re.split(r"  +", line, maxsplit=1) for line in lines[1 : lines.index("")])
     assert told["Size"] == "326 x 226 x 26 mm"
-    assert told["Limit"] == "320 x 400 x 300 mm: 6 mm too long"
+    assert told["Limit"] == "6 mm too long: the limit is 320 x 400 x 300 mm"
     assert told["Weight"] == "219 g"
     assert told["In water"] == "sinks: 63 g (0.62 N) short"
     assert told["Money"] == "5.00 of 20.00 shells, 15.00 left"
