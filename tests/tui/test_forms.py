@@ -9,7 +9,7 @@ from model.errors import LengthError
 from tests.model.edits_designs import rectangle
 from tests.tui.pages_app import PageApp, demo, typed
 from tui.forms.choice import Choice
-from tui.forms.kinds import read_count, read_sizes, show_sizes
+from tui.forms.kinds import length_text, read_count, read_sizes, show_sizes
 from tui.forms.pick import Pick
 
 PUSH_IN = "pipe-insertion"
@@ -182,6 +182,21 @@ def test_three_lengths_at_once(text, unit, expected):
 def test_three_lengths_that_are_not_clear_are_refused(text):
     with pytest.raises(LengthError):
         read_sizes(text, "mm")
+
+
+@pytest.mark.parametrize(
+    ("metres", "unit", "text"),
+    [
+        (0.3, "mm", "300"),
+        (0.3, "in", "300 mm"),
+        (0.085725, "in", "3 3/8"),
+        (0.085725, "mm", "3 3/8 in"),
+        (0.0123, "mm", "12.3"),
+        (0.01234, "mm", "12.34"),
+    ],
+)
+def test_a_length_stands_in_the_unit_in_which_it_comes_out_even(metres, unit, text):
+    assert length_text(metres, unit) == text
 
 
 def test_a_count_is_whole():

@@ -22,7 +22,7 @@ class Choice(Widget, can_focus=True):
     """
 
     DEFAULT_CSS = """
-    Choice { height: 1; width: 1fr; background: $surface; color: $foreground; padding: 0 1; }
+    Choice { height: 1; width: 1fr; background: $panel; color: $foreground; padding: 0 1; }
     Choice:focus { background: $primary; color: $text; text-style: bold; }
     """
     BINDINGS: list[BindingType] = [

@@ -8,7 +8,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from model.errors import LengthError
-from model.units import KILOGRAMS, Unit, entry_text, format_length, parse_length, parse_mass, parse_number
+from model.units import (
+    KILOGRAMS,
+    Unit,
+    entry_text,
+    format_length,
+    parse_length,
+    parse_mass,
+    parse_number,
+    snap,
+)
 
 if TYPE_CHECKING:
     from model.review import Report
@@ -88,9 +97,8 @@ def read_sizes(text: str, unit: Unit) -> tuple[float, float, float]:
     """
     parts = _BETWEEN.split(text.strip())
     if len(parts) != 3:
-        raise LengthError(
-            f"'{text}' is not three lengths; write length x width x height, like 500 x 400 x 300"
-        )
+        example = "20 x 16 x 12" if unit == "in" else "500 x 400 x 300"
+        raise LengthError(f"'{text}' is not three lengths; write length x width x height, like {example}")
     last = _UNIT_AT_END.search(parts[2])
     bare = not any(_UNIT_AT_END.search(part) for part in parts[:2])
     if last and bare:
@@ -101,9 +109,24 @@ def read_sizes(text: str, unit: Unit) -> tuple[float, float, float]:
     return length, width, height
 
 
+def length_text(metres: float, unit: Unit) -> str:
+    """A length [m] as it stands in its field, without loss: in the team's unit where that comes out even,
+    else in the other one if it does there.
+
+    >>> length_text(0.3, "mm"), length_text(0.3, "in"), length_text(0.0254, "in")
+    ('300', '300 mm', '1')
+    """
+    other: Unit = "mm" if unit == "in" else "in"
+    for each, with_unit in ((unit, False), (other, True)):
+        text = format_length(metres, each, with_unit=with_unit)
+        if parse_length(text, each) == snap(metres):
+            return text
+    return entry_text(metres, unit)
+
+
 def show_sizes(sizes: tuple[float, float, float], unit: Unit) -> str:
     """Three lengths [m] as they are typed."""
-    return " x ".join(entry_text(size, unit) for size in sizes)
+    return " x ".join(length_text(size, unit) for size in sizes)
 
 
 def read_names(text: str, _unit: Unit) -> tuple[str, ...]:
@@ -111,7 +134,7 @@ def read_names(text: str, _unit: Unit) -> tuple[str, ...]:
     return tuple(part.strip() for part in text.split(",") if part.strip())
 
 
-LENGTH = Typed(entry_text, parse_length, "length")
+LENGTH = Typed(length_text, parse_length, "length")
 DERIVED_LENGTH = Typed(
     lambda value, unit: format_length(value, unit, with_unit=False), parse_length, "length"
 )

@@ -45,7 +45,9 @@ def range_entries(report: Report) -> tuple[Entry, ...]:
 def range_facts(report: Report) -> str:
     """What the range holds, and how to measure."""
     stock = report.design.stock
-    return f"{len(stock.pipes)} pipe sizes, {len(stock.fittings)} kinds of fitting.\n{DRY_JOINT}"
+    pipes = len(stock.pipes)
+    sizes = f"{pipes} pipe {'size' if pipes == 1 else 'sizes'}"
+    return f"{sizes}, {len(stock.fittings)} kinds of fitting.\n{DRY_JOINT}"
 
 
 def choose_stock(section: Section) -> None:
