@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from model.drawing.projection import MM, Projection
 from model.drawing.scene import About, Circle, Label, Mark, Point, Role, Stroke
-from model.frame.layout import BarPlace, Frame
+from model.frame.layout import BarPlace, Frame, JointPlace
 
 Interval = tuple[float, float]
 LEAST = 0.5
@@ -45,11 +45,11 @@ def bars_in_view(frame: Frame, view: Projection, marked: About | None = None) ->
     lines = [_line(bar, seen, tops) for bar in level]
     lines.sort(key=lambda line: (line.about == marked, sum(line.depths)), reverse=True)
     strokes, labels = _uncovered(lines, frame)
-    met = {_rounded(point) for line in lines for point in line.points}
+    met = {point for line in lines for point in line.points}
     circles = [
         Circle(here.at, bar.pipe.outside_diameter / 2 * MM, "end", ("bar", bar.id), tops[bar.joints[0]])
         for bar in end_on
-        if _rounded((here := seen[bar.joints[0]]).at) not in met
+        if (here := seen[bar.joints[0]]).at not in met
     ]
     joints = [(here.at, ("joint", id)) for id, here in sorted(seen.items(), key=lambda item: item[1].depth)]
     return Bars(tuple(reversed(strokes)), tuple(circles), tuple(labels), tuple(joints))
@@ -60,18 +60,19 @@ def joint_marks(frame: Frame, view: Projection, marked: About | None, named: boo
 
     Of joints behind each other the nearest has the place, but what is under the cursor comes first.
     """
+    picked = marked[1] if marked is not None and marked[0] == "joint" else None
+    shown = [joint for joint in frame.joints.values() if named or joint.id == picked or _lacking(joint)]
     marks: dict[Point, Mark] = {}
-    for joint in sorted(frame.joints.values(), key=lambda joint: view.depth(joint.at)):
-        here = marked == ("joint", joint.id)
-        lacking = joint.match is None and bool(joint.arms)
+    for joint in sorted(shown, key=lambda joint: (joint.id == picked, view.depth(joint.at))):
+        here = joint.id == picked
         at = view.point(joint.at)
-        if here or lacking or named:
-            text = joint.name if here or named else ""
-            role: Role = "unfitted" if lacking and not here else "joint"
-            known = marks.get(_rounded(at))
-            if known is None or known.about != marked:
-                marks[_rounded(at)] = Mark(at, role, ("joint", joint.id), text=text)
+        role: Role = "unfitted" if _lacking(joint) and not here else "joint"
+        marks[_rounded(at)] = Mark(at, role, ("joint", joint.id), text=joint.name if here or named else "")
     return tuple(marks.values())
+
+
+def _lacking(joint: JointPlace) -> bool:
+    return joint.match is None and bool(joint.arms)
 
 
 def _line(bar: BarPlace, seen: dict[str, Seen], tops: dict[str, float]) -> Stroke:
@@ -98,12 +99,13 @@ def _uncovered(lines: list[Stroke], frame: Frame) -> tuple[list[Stroke], list[La
     strokes, labels = [], []
     for line in lines:
         key, span = _carrier(line.points)
-        pieces = [_cut(line, span, piece) for piece in _subtract(span, covered[key])]
-        covered[key].append(span)
+        taken = covered[key]
+        pieces = [_cut(line, span, piece) for piece in _subtract(span, taken)] if taken else [line]
+        taken.append(span)
         if pieces:
             strokes += pieces
-            letter = frame.bars[line.about[1]].letter if line.about else ""
-            labels.append(_letter(max(pieces, key=lambda piece: _length(piece.points)), letter))
+            longest = max(pieces, key=_extent) if len(pieces) > 1 else pieces[0]
+            labels.append(_letter(longest, frame.bars[line.about[1]].letter if line.about else ""))
     return strokes, labels
 
 
@@ -153,6 +155,10 @@ def _letter(piece: Stroke, letter: str) -> Label:
 
 def _rounded(point: Point) -> Point:
     return round(point[0], 1), round(point[1], 1)
+
+
+def _extent(piece: Stroke) -> float:
+    return _length(piece.points)
 
 
 def _length(points: tuple[Point, Point]) -> float:

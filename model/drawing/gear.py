@@ -10,6 +10,8 @@ from model.parts import Box, Solid
 from model.survey import Survey
 from model.vectors import unit
 
+LEAST = 0.5
+"""[mm] A bar shorter than this on the sheet is seen end-on."""
 SOLID_ROLES: dict[str, tuple[Role, ...]] = {"float": ("float",), "ballast": ("ballast",)}
 ATTACHMENT_ROLES: dict[str, Role] = {"hook": "hook", "camera": "camera", "other": "attachment"}
 
@@ -93,10 +95,13 @@ def opening_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
     """Each drilled hole and each plug in a bore, where it is on its bar; not on a bar that is seen end-on."""
     items: list[tuple[Role, OnBar]] = [("opening", opening) for opening in survey.arrangement.openings]
     items += [("plug", plug) for plug in survey.arrangement.plugs]
+    bars = {name: survey.frame.bars[name] for name in {item.bar for _, item in items}}
+    ends = {name: (view.point(bar.start), view.point(bar.end)) for name, bar in bars.items()}
     for role, item in items:
-        bar = survey.frame.bars[item.bar]
-        if view.heading(bar.along) != (0, 0):
-            yield Mark(view.point(bar.point(item.at)), role, (role, item.id))
+        (u0, v0), (u1, v1) = ends[item.bar]
+        if abs(u1 - u0) + abs(v1 - v0) >= LEAST:
+            at = (u0 + (u1 - u0) * item.at, v0 + (v1 - v0) * item.at)
+            yield Mark(at, role, (role, item.id))
 
 
 def tether_marks(survey: Survey, view: Projection) -> Iterator[Mark]:

@@ -13,6 +13,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from model.drawing.oblique import oblique_scene
 from model.drawing.views import three_views
+from model.presets import find_preset, load_preset
 from model.survey import Survey, survey
 from tests.drawing_designs import box_design, random_design
 from tui.raster.drawing import sheet_panel
@@ -38,6 +39,8 @@ def milliseconds(call: Callable[[], object]) -> float:
 def main() -> None:
     """Print the medians."""
     box, large = survey(box_design()), survey(random_design(0, planes=6, most=400))
+    demo = survey(load_preset(find_preset("demo", "newt")))
+    print(f"demo, {len(demo.frame.bars)} bars: {milliseconds(lambda: four_views(demo)):.2f} ms")
     print(f"box with equipment, {len(box.frame.bars)} bars: {milliseconds(lambda: four_views(box)):.2f} ms")
     print(f"  scenes alone: {milliseconds(lambda: (three_views(box), oblique_scene(box))):.2f} ms")
     print(f"random frame, {len(large.frame.bars)} bars: {milliseconds(lambda: four_views(large)):.2f} ms")

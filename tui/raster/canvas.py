@@ -93,6 +93,7 @@ def _mend(cells: dict[int, Cell]) -> None:
 
 def _runs(cells: dict[int, Cell], width: int) -> Row:
     runs: Row = []
+    add = runs.append
     text, role, reached = "", "", 0
     for column in sorted(cells):
         glyph, here = cells[column]
@@ -100,13 +101,13 @@ def _runs(cells: dict[int, Cell], width: int) -> Row:
             text += glyph
         else:
             if text:
-                runs.append((text, role))
+                add((text, role))
             if column > reached:
-                runs.append((" " * (column - reached), ""))
+                add((" " * (column - reached), ""))
             text, role = glyph, here
         reached = column + 1
     if text:
-        runs.append((text, role))
+        add((text, role))
     if reached < width:
-        runs.append((" " * (width - reached), ""))
+        add((" " * (width - reached), ""))
     return runs
