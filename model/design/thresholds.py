@@ -76,10 +76,10 @@ class Thresholds(Record):
     """Pitch under full thrust that should be put right [deg] (CP)."""
     hand_roll: Positive = 3.0
     """Roll from propellers that all turn the same way, worth a tip [deg] (D)."""
-    veer_tip: Positive = 10.0
-    """Turn off the straight under full thrust, worth a tip above this [deg in each metre] (D)."""
-    veer_should: Positive = 25.0
-    """The same, that should be put right above this [deg in each metre] (D)."""
+    veer_tip: Positive = 25.0
+    """Pull to one side under full thrust, worth a tip above this [% of what turns the vehicle] (D)."""
+    veer_should: Positive = 50.0
+    """The same, that should be put right above this [% of what turns the vehicle] (D)."""
     disc_should: Depth = 0.010
     """Room between a propeller's disc and a part that is too little [m] (CP)."""
     disc_share: Positive = 15.0

@@ -1,0 +1,151 @@
+"""Findings about battery, fuses, tether and volts."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from model.coach.finding import About, Finding, Severity, Step
+from model.coach.remedies import power as remedy
+from model.coach.say import WHOLE, say
+from model.coach.sentences import length, listed
+from model.design import COMPARISON_SLACK, Power, Thruster
+from model.power.circuit import branch_area
+from model.power.diagram import run_words
+from model.power.wire import ampacity
+from model.power.wiring import Wiring
+from model.survey import Survey
+
+STEP: Step = "gear"
+"""Where wires are put right."""
+FUSE_DISTANCE = 0.175
+"""[m] The furthest that a fuse may sit from the battery (ABYC E-11: 7 in)."""
+OVER_VOLTED = 1.25
+"""Volts at a motor over those that it is made for, most (common practice: a full 12 V battery is 1.2)."""
+POWER = About("power")
+
+
+def no_plan(survey: Survey) -> Iterator[Finding]:
+    """Thrusters without a wiring."""
+    if survey.arrangement.power is None and survey.arrangement.thrusters:
+        yield say("power.plan-missing", "tip", STEP, POWER, partial(remedy.plan, survey))
+
+
+def supply(survey: Survey) -> Iterator[Finding]:
+    """A battery over the brief's limit, or over what a motor is made for."""
+    power, limit = survey.arrangement.power, survey.design.brief.supply_limit
+    if power is None:
+        return
+    volts = power.battery.volts
+    if limit is not None and volts > limit + COMPARISON_SLACK:
+        propose = partial(remedy.lower_supply, survey, limit)
+        yield say("power.supply-over", "must", STEP, POWER, propose, volts=f"{volts:g}", limit=f"{limit:g}")
+        return
+    for load in survey.wiring.loads if survey.wiring else ():
+        drive = next(drive for drive in survey.drives if drive.thruster == load.thruster)
+        made_for = drive.rated.volts
+        if load.volts > OVER_VOLTED * made_for:
+            values = {"thruster": drive.name, "volts": f"{load.volts:.1f}", "most": f"{made_for:g}"}
+            propose = partial(remedy.lower_supply, survey, made_for)
+            about = About("thruster", load.thruster)
+            yield say("power.motor-over", "should", STEP, about, propose, **values)
+
+
+def fuses(survey: Survey) -> Iterator[Finding]:
+    """A fuse that is missing, too large for its wire, too small for its current, or far from the battery."""
+    wires = survey.wiring
+    if wires is None or not wires.loads:
+        return
+    power = wires.power
+    yield from _main_fuse(survey, wires, power)
+    for item in survey.arrangement.thrusters:
+        yield from _branch_fuse(survey, wires, power, item)
+    if power.fuse_distance > FUSE_DISTANCE + COMPARISON_SLACK:
+        unit = survey.design.units
+        values = {"distance": length(power.fuse_distance, unit), "most": length(FUSE_DISTANCE, unit)}
+        yield say("power.fuse-far", "should", STEP, POWER, partial(remedy.fuse_near, survey), **values)
+
+
+def _main_fuse(survey: Survey, wires: Wiring, power: Power) -> Iterator[Finding]:
+    if power.main_fuse is None:
+        return
+    shared = [power.lead_area] + ([power.core_area] if power.feed == "one pair" else [])
+    most = ampacity(min(shared))
+    yield from _fuse(survey, POWER, "The main fuse", power.main_fuse, wires.amps, most)
+
+
+def _branch_fuse(survey: Survey, wires: Wiring, power: Power, item: Thruster) -> Iterator[Finding]:
+    about, own = About("thruster", item.id), item.branch.fuse
+    most = ampacity(branch_area(power, item.branch))
+    propose = partial(remedy.fuses, survey)
+    if own is not None:
+        amps = next(load.amps for load in wires.loads if load.thruster == item.id)
+        yield from _fuse(survey, about, f"The fuse of {item.name}", own, amps, most)
+    elif power.main_fuse is None:
+        yield say("power.fuse-missing", "must", STEP, about, propose, thruster=item.name)
+    elif power.feed == "pair each" and power.main_fuse > most + COMPARISON_SLACK:
+        values = {"fuse": f"The main fuse, all that protects {item.name},", "amps": f"{power.main_fuse:g}"}
+        yield say("power.fuse-large", "must", STEP, about, propose, **values, most=f"{most:.1f}")
+
+
+def _fuse(
+    survey: Survey, about: About, name: str, fuse: float, amps: float, most: float
+) -> Iterator[Finding]:
+    margin = survey.design.brief.thresholds.fuse_least
+    propose = partial(remedy.fuses, survey)
+    values = {"fuse": name, "amps": f"{fuse:g}"}
+    if fuse > most + COMPARISON_SLACK:
+        yield say("power.fuse-large", "must", STEP, about, propose, **values, most=f"{most:.1f}")
+    elif fuse < margin * amps - COMPARISON_SLACK:
+        running = {"running": f"{amps:.1f}", "least": f"{margin * amps:.1f}"}
+        yield say("power.fuse-small", "should", STEP, about, propose, **values, **running)
+
+
+def volts(survey: Survey) -> Iterator[Finding]:
+    """Too little of the battery's volts arrives: the tether is too thin for its length."""
+    wires, limits = survey.wiring, survey.design.brief.thresholds
+    if wires is None or not wires.lost:
+        return
+    worst = max(wires.lost, key=lambda name: wires.lost[name])
+    lost = 100 * wires.lost[worst]
+    if lost <= limits.volts_tip + COMPARISON_SLACK:
+        return
+    severity: Severity = "should" if lost > limits.volts_should + COMPARISON_SLACK else "tip"
+    load = next(load for load in wires.loads if load.thruster == worst)
+    values = {
+        "thruster": next(drive.name for drive in survey.drives if drive.thruster == worst),
+        "volts": f"{load.volts:.1f}",
+        "battery": f"{wires.power.battery.volts:g}",
+        "lost": f"{lost:.0f} %",
+        "left": f"{100 * wires.share[worst]:.0f} %",
+    }
+    yield say("power.volts-lost", severity, STEP, POWER, partial(remedy.cores, survey), **values)
+
+
+def tether_reach(survey: Survey) -> Iterator[Finding]:
+    """A tether that is shorter than what hangs in the water."""
+    power, tether = survey.arrangement.power, survey.arrangement.tether
+    hanging = tether.hanging if tether else 0.0
+    if power is None or (power.length > 0 and power.length >= hanging - COMPARISON_SLACK):
+        return
+    unit = survey.design.units
+    values = {"length": run_words(power.length, unit), "hanging": run_words(hanging, unit)}
+    yield say(
+        "power.tether-short", "should", STEP, POWER, partial(remedy.long_enough, survey, hanging), **values
+    )
+
+
+def checks(survey: Survey) -> Iterator[Finding]:
+    """What must be seen to before water and current meet."""
+    power = survey.arrangement.power
+    if power is None:
+        return
+    open_ = [
+        words
+        for words, done in (
+            ("strain relief at both ends of the tether", power.strain_relief),
+            ("how the motors are sealed", bool(power.motor_seal.strip())),
+            ("a soak test of the sealed motors", power.soak_hours > 0),
+        )
+        if not done
+    ]
+    if open_:
+        yield say("power.checks-open", "tip", STEP, WHOLE, checks=listed(open_))
