@@ -5,6 +5,7 @@ from typing import Any
 
 from model.design.brief import Brief, Water
 from model.design.document import Design
+from model.design.edits.box import without_mention
 from model.design.edits.core import Ref, changed, find, fresh_id, pieces, put, put_all, set_field
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Supplies
@@ -78,6 +79,8 @@ def remove_supply(design: Design, ref: Ref) -> Design:
     if users:
         raise EditError(f"'{record.name}' is in use by {_listed(users)}; change that first")
     design = _without_choice(design, ref)
+    if ref.kind in ("fitting", "pipe"):
+        design = put(design, Ref("stock"), without_mention(design.stock, ref))
     return put_all(design, ref.kind, (piece for piece in pieces(design, ref.kind) if piece.id != ref.id))
 
 
