@@ -3,7 +3,6 @@
 from collections import defaultdict
 from collections.abc import Iterator
 from functools import partial
-from itertools import pairwise
 
 from model.coach.finding import About, Finding
 from model.coach.remedies import frame as remedy
@@ -12,10 +11,13 @@ from model.coach.sentences import length, listed
 from model.design import COMPARISON_SLACK
 from model.frame.layout import BarPlace
 from model.survey import Survey
-from model.vectors import Vector
+from model.vectors import Vector, dot, scale, sub
 
 NAMES_SHOWN = 3
 """How many joints a sentence names before it says "others"."""
+SLIGHT = 1e-6
+"""A step of a direction that is nothing but rounding."""
+Line = tuple[tuple[int, ...], tuple[int, ...]]
 
 
 def no_frame(survey: Survey) -> Iterator[Finding]:
@@ -86,18 +88,34 @@ def crooked_bars(survey: Survey) -> Iterator[Finding]:
 
 def overlapping_bars(survey: Survey) -> Iterator[Finding]:
     """Two bars that lie in one line and share some of it."""
-    lines: dict[tuple[int, int, int], list[tuple[float, float, BarPlace]]] = defaultdict(list)
+    lines: dict[Line, list[tuple[float, float, BarPlace]]] = defaultdict(list)
     for bar in survey.frame.bars.values():
-        axis = _axis(bar.along)
-        if axis is not None and bar.spacing > 0:
-            across = [round(bar.start[other] * 1e6) for other in range(3) if other != axis]
-            low, high = sorted((bar.start[axis], bar.end[axis]))
-            lines[axis, across[0], across[1]].append((low, high, bar))
+        if bar.spacing > 0:
+            line, along = _line(bar)
+            low, high = sorted((dot(bar.start, along), dot(bar.end, along)))
+            lines[line].append((low, high, bar))
     for spans in lines.values():
         spans.sort(key=lambda span: span[:2])
-        for (_, reach, a), (begin, _, b) in pairwise(spans):
+        _, reach, a = spans[0]
+        for begin, end, b in spans[1:]:
             if begin < reach - COMPARISON_SLACK:
                 yield say("frame.bars-overlap", "must", "layout", About("bar", b.id), a=a.name, b=b.name)
+            if end > reach:
+                reach, a = end, b
+
+
+def _line(bar: BarPlace) -> tuple[Line, Vector]:
+    """The line that a bar lies in, to a hundredth of a mm, and its direction, the same for all bars in it."""
+    along = bar.along
+    if next(step for step in along if abs(step) > SLIGHT) < 0:
+        along = scale(along, -1)
+    foot = sub(bar.start, scale(along, dot(bar.start, along)))
+    return (tuple(_cell(step) for step in along), tuple(_cell(place) for place in foot)), along
+
+
+def _cell(value: float) -> int:
+    """A number in hundred-thousandths; the third keeps whole mm and inches off a cell's edge."""
+    return round(value * 1e5 + 1 / 3)
 
 
 def long_bars(survey: Survey) -> Iterator[Finding]:
@@ -127,10 +145,3 @@ def disallowed_materials(survey: Survey) -> Iterator[Finding]:
                 material=pipe.material,
                 allowed=listed(list(allowed)),
             )
-
-
-def _axis(along: Vector) -> int | None:
-    for axis, step in enumerate(along):
-        if abs(step) > 1 - 1e-9:
-            return axis
-    return None

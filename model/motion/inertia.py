@@ -32,10 +32,10 @@ def dry_inertia(parts: Iterable[Part], g: Vector) -> Tensor:
     total = Tensor()
     for part in parts:
         carriers = part.solids if part.kind == "fitting" else part.solids[:1]
-        if not carriers:
+        whole = sum(_size(solid) for solid in carriers)
+        if not whole:
             total += point_mass(part.mass, sub(part.mass_centre, g))
             continue
-        whole = sum(_size(solid) for solid in carriers)
         for solid in carriers:
             mass = part.mass * _size(solid) / whole
             total += solid_inertia(solid, mass, part.hollow) + point_mass(mass, sub(_middle(solid), g))

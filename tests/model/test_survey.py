@@ -53,6 +53,16 @@ def test_no_design_that_loads_is_too_odd_to_be_reviewed(design: Design):
     assert len(keys) == len(set(keys))
 
 
+@FEW
+@given(designs())
+def test_where_a_cut_cannot_be_known_or_made_the_coach_says_so(design: Design):
+    report = review(design)
+    bars = report.survey.frame.bars.values()
+    if any(bar.cut is None or bar.exposed < -1e-6 for bar in bars):
+        steps = {finding.step for finding in report.musts}
+        assert steps & {"layout", "fittings"}
+
+
 @FEWER
 @given(designs(most=8))
 def test_asking_for_a_remedy_never_fails_and_what_is_offered_clears_its_finding(design: Design):
