@@ -31,9 +31,9 @@ def spare_buoyancy(survey: Survey) -> Iterator[Finding]:
         found, values["thrust"] = ("balance.thrust-beaten", "must"), grams(down / GRAVITY)
     elif balance.spare < 0:
         found = ("balance.weight-over", "should")
-    elif balance.spare_percent < limits.spare_least:
+    elif balance.spare_percent < limits.spare_least - COMPARISON_SLACK:
         found = ("balance.lift-little", "should")
-    elif balance.spare_percent > limits.spare_most:
+    elif balance.spare_percent > limits.spare_most + COMPARISON_SLACK:
         found = ("balance.lift-over", "should")
     elif down and balance.net > down * limits.spare_of_thrust / 100 + COMPARISON_SLACK:
         values |= {

@@ -52,7 +52,7 @@ def _lift(survey: Survey, name: str, loaded: Loaded) -> Iterator[Finding]:
         return
     severity: Severity = "tip"
     if loaded.margin < limits.lift_should - COMPARISON_SLACK:
-        severity = "should" if loaded.margin >= 1 else "must"
+        severity = "should" if loaded.margin >= 1 - COMPARISON_SLACK else "must"
     values = {
         "needed": grams(loaded.needed / GRAVITY),
         "up": grams(survey.thrust.up / GRAVITY),
