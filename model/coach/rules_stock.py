@@ -1,0 +1,59 @@
+"""Findings about the stock: measurements, what is in the box, and sticks too short to hold."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from model.coach.finding import About, Finding
+from model.coach.remedies import stock as remedy
+from model.coach.say import WHOLE, say
+from model.coach.sentences import length, listed
+from model.design import COMPARISON_SLACK, slips
+from model.money.sawing import LastCut, last_cuts
+from model.survey import Survey
+
+NAMES_SHOWN = 4
+
+
+def wrong_measurements(survey: Survey) -> Iterator[Finding]:
+    """A measurement of the team's own parts that cannot be right."""
+    for kind, id, why in slips(survey.design.stock):
+        propose = partial(remedy.forget, kind, id)
+        sentence = why[:1].upper() + why[1:]
+        yield say("stock.measure-wrong", "should", "stock", About(kind, id), propose, why=sentence)
+
+
+def short_box(survey: Survey) -> Iterator[Finding]:
+    """Too few pieces in the box, where nothing more can be bought."""
+    if not survey.design.stock.on_hand.only or not survey.in_box.short:
+        return
+    unit = survey.design.units
+    missing = [f"{item.missing} x {item.name}" for item in survey.in_box.fittings if item.missing]
+    names = {pipe.id: pipe.name for pipe in survey.design.stock.pipes}
+    for pipe, cuts in survey.in_box.to_buy.items():
+        if cuts:
+            missing.append(f"{length(sum(cuts), unit)} of {names[pipe]} in {len(cuts)} pieces")
+    shown = missing[:NAMES_SHOWN] + (["more"] if len(missing) > NAMES_SHOWN else [])
+    propose = partial(remedy.fill_box, survey)
+    yield say("stock.box-short", "must", "stock", WHOLE, propose, missing=listed(shown))
+
+
+def short_sticks(survey: Survey) -> Iterator[Finding]:
+    """A stick that is too short to hold when its last piece is sawn off."""
+    least = survey.design.brief.thresholds.hold_least
+    cuts = last_cuts(survey.design, survey.frame, survey.in_box)
+    short = [cut for cut in cuts if cut.held < least - COMPARISON_SLACK]
+    for pipe in dict.fromkeys(cut.pipe for cut in short):
+        worst = min((cut for cut in short if cut.pipe == pipe), key=lambda cut: cut.held)
+        yield _short_stick(survey, worst, length(least, survey.design.units))
+
+
+def _short_stick(survey: Survey, cut: LastCut, least: str) -> Finding:
+    unit = survey.design.units
+    values = {
+        "piece": length(cut.piece, unit),
+        "stick": length(cut.stick, unit),
+        "held": length(cut.held, unit),
+        "least": least,
+    }
+    propose = partial(remedy.longer_stick, survey, cut)
+    return say("stock.stick-short", "should", "stock", About("pipe", cut.pipe), propose, **values)
