@@ -12,6 +12,8 @@ from model.coach.finding import Finding, Remedy
 from model.fittings.match import Match
 from model.frame.layout import Frame
 from model.review import Report, proven_remedy
+from model.silhouette import silhouettes
+from model.survey import Survey, motion_of
 from model.vectors import Vector
 from model.water.balance import Balance
 
@@ -51,6 +53,8 @@ def check_document(report: Report, file: str) -> dict[str, Any]:
             for match, joints in fittings_used(survey.frame)
         ],
         "balance": _balance(survey.balance),
+        "motion": _motion(survey),
+        "power": _power(survey),
         "money": {
             "currency": survey.bill.currency,
             "spent": survey.bill.spent,
@@ -101,6 +105,31 @@ def _balance(balance: Balance) -> dict[str, Any]:
         "bg_mm": round(balance.bg * MM, 2) if something else None,
         "pitch_deg": None if balance.pitch is None else _tidy(balance.pitch),
         "roll_deg": None if balance.roll is None else _tidy(balance.roll),
+    }
+
+
+def _motion(survey: Survey) -> dict[str, float | None]:
+    """Speeds in m/s, times in s; bow up above zero.  None where no thruster makes the move."""
+    moving = motion_of(survey)
+    turn, pitch = moving.slower_turn, moving.driven.pitch if moving.driven else None
+    tops = {"ahead": moving.ahead, "up": moving.up, "down": moving.down}
+    return {
+        **{f"{way}_m_s": round(run.top.value, 3) if run else None for way, run in tops.items()},
+        "t90_s": round(moving.ahead.time.value, 2) if moving.ahead else None,
+        "turn90_s": round(turn.quarter.value, 2) if turn else None,
+        "thrust_pitch_deg": _tidy(pitch.value) if pitch else None,
+        "front_area_cm2": round(silhouettes(survey.parts).front * 1e4, 1) if survey.parts else None,
+    }
+
+
+def _power(survey: Survey) -> dict[str, float | None]:
+    """The least volts at a motor, the current [A] and how long the battery lasts [min], all motors on."""
+    wires = survey.wiring
+    volts, minutes = (wires.motor_volts, wires.minutes) if wires else (None, None)
+    return {
+        "motor_v": None if volts is None else round(volts, 2),
+        "current_a": round(wires.amps, 2) if wires and wires.loads else None,
+        "run_min": None if minutes is None else round(minutes, 1),
     }
 
 

@@ -47,7 +47,8 @@ def run(body: Body, along: Vector, load: float = 0.0) -> Run | None:
         load: weight in water of what hangs on the hook [kg].
     """
     usual, *others = pushes_along(body, along, load)
-    if usual.still <= 0 or usual.square <= 0:
+    driven = pulls_along(body.drives, along, AS_RECKONED)[0] > 0
+    if not driven or usual.still <= 0 or usual.square <= 0:
         return None
     going = [push for push in others if push.still > 0]
     slowed = _slowed(body, along, load)

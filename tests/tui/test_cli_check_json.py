@@ -67,6 +67,10 @@ def test_the_rectangle_has_the_numbers_that_a_hand_finds(capsys):
     assert document["balance"]["net_n"] == pytest.approx(net, abs=1e-3)
     assert document["balance"]["cg_mm"] == document["balance"]["cb_mm"] == [0, 0, 0]
 
+    # head on: 150 mm of pipe shows, and two elbows, each a hub of 25 x 26 mm and half a disc of its other arm
+    front = 150 * 20 + 2 * (25 * 26 + pi * 13**2 / 2)
+    assert document["motion"]["front_area_cm2"] == pytest.approx(front / 100, abs=0.06)
+
     # one metre of pipe at 3 and four elbows at 0.50; the four cuts and saw kerfs take 888 mm
     assert document["money"] == {"currency": "shells", "spent": 3 + 4 * 0.5, "limit": 20, "left": 15}
 
