@@ -134,8 +134,11 @@ def _rate(surface: float, holes: list[Hole], entering: float, leaving: float) ->
             high = neutral
         else:
             low = neutral
-    buoyant = abs(entering - leaving)
-    return DRILLED * sqrt(2 * GRAVITY * buoyant) * _outward((low + high) / 2, holes, leaving)
+    inward = [_inward(height, surface, holes, entering) for height in (low, high)]
+    outward = [_outward(height, holes, leaving) for height in (high, low)]
+    surer = inward if inward[1] - inward[0] < outward[1] - outward[0] else outward
+    flow = (surer[0] + surer[1]) / 2
+    return DRILLED * sqrt(2 * GRAVITY * abs(entering - leaving)) * flow
 
 
 def _inward(neutral: float, surface: float, holes: list[Hole], density: float) -> float:
