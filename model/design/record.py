@@ -1,9 +1,44 @@
 """The base of everything in a design: frozen, and careful with keys it does not know."""
 
+import ast
+import inspect
+import sys
 from collections.abc import Iterator
+from functools import cache
+from itertools import pairwise
 from typing import Any, Self
 
 from pydantic import BaseModel, ConfigDict
+
+
+@cache
+def field_texts(kind: type) -> dict[str, str]:
+    """The text under each field of a class, its parents' included.
+
+    Read from the source when it is first asked for: pydantic would read every class at the start,
+    which takes 60 ms.
+    """
+    found: dict[str, str] = {}
+    for each in reversed(kind.__mro__):
+        if issubclass(each, BaseModel) and each.__module__ != BaseModel.__module__:
+            found |= _module_texts(each.__module__).get(each.__name__, {})
+    return found
+
+
+@cache
+def _module_texts(module: str) -> dict[str, dict[str, str]]:
+    """For each class of a module, the text under each field."""
+    source = inspect.getsource(sys.modules[module])
+    classes = [node for node in ast.parse(source).body if isinstance(node, ast.ClassDef)]
+    return {node.name: dict(_texts(node.body)) for node in classes}
+
+
+def _texts(body: list[ast.stmt]) -> Iterator[tuple[str, str]]:
+    for field, text in pairwise(body):
+        if isinstance(field, ast.AnnAssign) and isinstance(field.target, ast.Name):
+            said = ast.get_docstring(ast.Module([text], []))
+            if said:
+                yield field.target.id, said
 
 
 class Record(BaseModel):
@@ -13,7 +48,7 @@ class Record(BaseModel):
     each field says what it is for; the session shows it as help.
     """
 
-    model_config = ConfigDict(frozen=True, extra="allow", allow_inf_nan=False, use_attribute_docstrings=True)
+    model_config = ConfigDict(frozen=True, extra="allow", allow_inf_nan=False)
 
     def but(self, **changes: Any) -> Self:
         """This piece with some fields changed and checked.

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from model import design as document
 from model.design import edits
 from model.design.edits import Edit, Ref
+from model.design.record import field_texts
 from tui.forms.kinds import Kind
 
 if TYPE_CHECKING:
@@ -70,7 +71,7 @@ class Entry:
 
 def help_of(kind: str, field: str) -> str:
     """The text under a field of the document."""
-    return RECORDS[kind].model_fields[field].description or ""
+    return field_texts(RECORDS[kind]).get(field, "")
 
 
 def field(
