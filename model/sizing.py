@@ -4,20 +4,24 @@ Whichever a team sets, planes move and the other two follow.  Bars that are cut 
 parallel stay alike.
 """
 
+from __future__ import annotations
+
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from model.design import COMPARISON_SLACK, Design, Plane, plane_groups
 from model.errors import EditError
 from model.extents import extents
 from model.frame.layout import BarPlace, Frame, lay_out
 from model.frame.sawn import Span, held_planes
-from model.survey import Survey
 from model.units import format_length, snap
 from model.vehicle import parts_of
+
+if TYPE_CHECKING:
+    from model.survey import Survey
 
 Hold = Literal["middle", "low", "high"]
 """What stays: the planes nearest to the middle, or the aft, starboard or lower one, or the other one."""
