@@ -45,7 +45,7 @@ class Pocket:
         volume: [m3]
         at: its middle [m].
         stretches: where it lies, the most first.
-        dry: whether water cannot even reach its lower end.
+        dry: whether part of it would be wet if water could get there.
         closed: whether no way leads out at all.
     """
 
@@ -228,9 +228,16 @@ def _pocket(network: Network, rest: Settled, group: list[int], total: float) -> 
         volume=total,
         at=(x, y, z),
         stretches=tuple(stretch for stretch, _ in stretches),
-        dry=not all(rest.wet[bore] for bore in group),
+        dry=any(_cut_off(network, rest, bore) for bore in group),
         closed=rest.levels[group[0]] == -inf,
     )
+
+
+def _cut_off(network: Network, rest: Settled, number: int) -> bool:
+    """Whether a bore has room below its level that water cannot reach."""
+    bore, (rise, across) = network.bores[number], rest.slopes[number]
+    lowest = rest.lows[number] + min(0.0, rise * bore.length) - across * bore.radius
+    return not rest.wet[number] and lowest < rest.levels[number] - HAIR
 
 
 def _stretch(network: Network, rest: Settled, number: int) -> tuple[Stretch, Vector]:
