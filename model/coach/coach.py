@@ -27,6 +27,7 @@ RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
     rules_frame.loose_ends,
     rules_frame.groups_apart,
     rules_frame.joints_close,
+    rules_frame.joints_together,
     rules_frame.crooked_bars,
     rules_frame.overlapping_bars,
     rules_frame.long_bars,

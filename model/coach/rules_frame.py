@@ -9,10 +9,12 @@ from model.coach.remedies import frame as remedy
 from model.coach.say import WHOLE, say
 from model.coach.sentences import length, listed
 from model.design import COMPARISON_SLACK
-from model.frame.layout import BarPlace
+from model.frame.layout import BarPlace, JointPlace
 from model.survey import Survey
 from model.vectors import Vector, dot, scale, sub
 
+SAME_PLACE = 6
+"""Joints whose positions agree to this many digits of a metre lie together."""
 NAMES_SHOWN = 3
 """How many joints a sentence names before it says "others"."""
 SLIGHT = 1e-6
@@ -77,6 +79,17 @@ def joints_close(survey: Survey) -> Iterator[Finding]:
             )
 
 
+def joints_together(survey: Survey) -> Iterator[Finding]:
+    """Two joints in the same place that no bar joins: two of their planes lie together."""
+    first: dict[tuple[float, ...], JointPlace] = {}
+    joined = {frozenset(bar.joints) for bar in survey.frame.bars.values()}
+    for joint in survey.frame.joints.values():
+        other = first.setdefault(tuple(round(at, SAME_PLACE) for at in joint.at), joint)
+        if other is not joint and {other.id, joint.id} not in joined:
+            values = {"a": other.name, "b": joint.name}
+            yield say("frame.joints-together", "must", "layout", About("joint", joint.id), **values)
+
+
 def crooked_bars(survey: Survey) -> Iterator[Finding]:
     """A bar in a direction that no fitting serves."""
     for joint in survey.frame.joints.values():
@@ -124,8 +137,9 @@ def long_bars(survey: Survey) -> Iterator[Finding]:
     for bar in survey.frame.bars.values():
         longest = max((stick.length for stick in bar.pipe.sticks), default=None)
         if longest is not None and bar.cut is not None and bar.cut > longest + COMPARISON_SLACK:
-            values = {"cut": length(bar.cut, unit), "longest": length(longest, unit)}
-            yield say("stock.bar-long", "must", "layout", About("bar", bar.id), bar=bar.name, **values)
+            values = {"cut": length(bar.cut, unit), "longest": length(longest, unit), "bar": bar.name}
+            propose = partial(remedy.halve, survey, bar)
+            yield say("stock.bar-long", "must", "layout", About("bar", bar.id), propose, **values)
 
 
 def disallowed_materials(survey: Survey) -> Iterator[Finding]:

@@ -12,7 +12,11 @@ from model.frame.layout import BarPlace
 from model.survey import Survey
 
 NAMES_SHOWN = 3
-KINDS = ("station", "side", "level")
+WAYS = {
+    "station": ("ahead of the zero point", "aft of the zero point"),
+    "side": ("to port of the zero point", "to starboard of the zero point"),
+    "level": ("above the zero point", "below the zero point"),
+}
 
 
 def sawn_pieces(survey: Survey) -> Iterator[Finding]:
@@ -49,16 +53,19 @@ def _others(survey: Survey, bar: BarPlace) -> list[str]:
 
 def held_planes(survey: Survey) -> Iterator[Finding]:
     """A plane that is not where it is drawn, because sawn pieces hold it."""
-    unit, at = survey.design.units, survey.frame.planes
+    at = survey.frame.planes
     least = survey.design.brief.thresholds.plan_error / 2
-    for kind, group in zip(KINDS, plane_groups(survey.arrangement), strict=True):
+    for kind, group in zip(WAYS, plane_groups(survey.arrangement), strict=True):
         for plane in group:
             if abs(at[plane.id] - plane.at) > least + COMPARISON_SLACK:
-                values = {"drawn": length(plane.at, unit), "held": length(at[plane.id], unit)}
-                about = About(kind, plane.id)
-                yield say(
-                    "frame.plane-held", "tip", "layout", about, remedy.settle, plane=plane.name, **values
-                )
+                about, propose = About(kind, plane.id), remedy.settle
+                values = {"drawn": _where(survey, kind, plane.at), "held": _where(survey, kind, at[plane.id])}
+                yield say("frame.plane-held", "tip", "layout", about, propose, plane=plane.name, **values)
+
+
+def _where(survey: Survey, kind: str, at: float) -> str:
+    """A position in words."""
+    return f"{length(abs(at), survey.design.units)} {WAYS[kind][at < 0]}"
 
 
 def slipping_pieces(survey: Survey) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ SENTENCES: dict[str, str] = {
     "frame.bars-overlap": "{a} and {b} lie in the same line and overlap: end one where the other begins.",
     "frame.sawn-short": "{bar} is sawn to {sawn}, but {least} go into its two fittings: it needs a longer piece.",
     "frame.sawn-misfit": "{bar} is sawn to {sawn}, but should be {needed} there, {off} off: {others} are sawn too and hold the same planes.",
-    "frame.plane-held": "{plane} is drawn at {drawn}, but sawn pieces hold it at {held}.",
+    "frame.plane-held": "{plane} is drawn {drawn}, but sawn pieces hold it {held}.",
     "frame.piece-slips": "{bar} is only {cut} long, and a socket at its end is {depth} deep: the piece can slip in whole.",
     "fitting.joint-unmatched": "No fitting in the stock fits {joint}, where bars leave {ways}.",
     "fitting.pick-wrong": "The {fitting} picked for {joint} does not fit there: bars leave {ways}.",
@@ -120,6 +120,24 @@ def listed(words: list[str]) -> str:
     return (
         words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1] if words else "nowhere"
     )
+
+
+def one(thing: str) -> str:
+    """A thing with its article.
+
+    >>> one("elbow"), one("tee")
+    ('an elbow', 'a tee')
+    """
+    return f"{'an' if thing[:1].lower() in 'aeiou' else 'a'} {thing}"
+
+
+def counted(count: int, thing: str) -> str:
+    """A number of things.
+
+    >>> counted(1, "piece"), counted(4, "piece")
+    ('1 piece', '4 pieces')
+    """
+    return f"{count} {thing}" + ("" if count == 1 else "s")
 
 
 def trim_words(pitch: float | None, roll: float | None) -> str:

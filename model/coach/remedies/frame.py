@@ -4,11 +4,13 @@ from functools import partial
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import planes_moved, round_up, ruler_step
-from model.coach.sentences import length
+from model.coach.sentences import length, one
 from model.design import Design, Pipe, equipment
+from model.design.edits import PLANE_KINDS, add_plane, pieces, split_bar
 from model.fittings.match import catalogue
-from model.frame.layout import BarPlace, JointPlace, ways
+from model.frame.layout import BarPlace, JointPlace, lay_out, ways
 from model.survey import Survey
+from model.units import snap
 
 FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
 
@@ -22,7 +24,7 @@ def close_end(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
         if not match.spare:
             found.append(
                 Remedy(
-                    f"Put a {match.fitting.name} on it",
+                    f"Put {one(match.fitting.name)} on it",
                     partial(pick_fitting, joint=joint.id, fitting=match.fitting.id),
                 )
             )
@@ -38,7 +40,24 @@ def clear_pick(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
     match = catalogue(survey.design.stock).match(needed, None) if needed else None
     if match is None:
         return ()
-    return (Remedy(f"Use a {match.fitting.name} there", partial(pick_fitting, joint=joint.id, fitting=None)),)
+    return (
+        Remedy(f"Use {one(match.fitting.name)} there", partial(pick_fitting, joint=joint.id, fitting=None)),
+    )
+
+
+def fewer_sockets(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
+    """A fitting of the stock that leaves fewer sockets empty."""
+    needed = ways(joint.arms)
+    if joint.match is None or needed is None:
+        return ()
+    return tuple(
+        Remedy(
+            f"Use {one(match.fitting.name)} there",
+            partial(pick_fitting, joint=joint.id, fitting=match.fitting.id),
+        )
+        for match in catalogue(survey.design.stock).matches(needed)
+        if len(match.spare) < len(joint.match.spare)
+    )
 
 
 def drop_group(survey: Survey, group: frozenset[str]) -> tuple[Remedy, ...]:
@@ -68,6 +87,28 @@ def spread_joints(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:
         label = f"Move {names} outwards by {length(need, unit)}"
         found.append(Remedy(label, partial(planes_moved, by=moves)))
     return tuple(found)
+
+
+def halve(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:
+    """Make a bar of two pieces, with a coupling in the middle."""
+    needed = frozenset(((1, 0, 0), bar.pipe.id) if end else ((-1, 0, 0), bar.pipe.id) for end in (0, 1))
+    match = catalogue(survey.design.stock).match(needed, None)
+    if match is None:
+        return ()
+    edit = partial(_halved, bar=bar.id)
+    return (Remedy(f"Make {bar.name} of two pieces with a {match.fitting.name} in the middle", edit),)
+
+
+def _halved(design: Design, bar: str) -> Design:
+    """The design with a bar split in the middle, at a plane of its own where there is none."""
+    place = lay_out(design, design.arrangement).bars[bar]
+    axis = max(range(3), key=lambda n: abs(place.along[n]))
+    kind, middle = PLANE_KINDS[axis], snap(place.point(0.5)[axis])
+    plane = next((p for p in pieces(design, kind) if abs(p.at - middle) < 1e-6), None)
+    if plane is None:
+        design = add_plane(design, kind, at=middle)
+        plane = pieces(design, kind)[-1]
+    return split_bar(design, bar, plane.id)
 
 
 def allowed_pipe(survey: Survey, pipe: Pipe) -> tuple[Remedy, ...]:

@@ -1,0 +1,106 @@
+"""Findings about sawn pieces, the box, passages and shared places: spoken, silent beside, and put right."""
+
+import pytest
+
+from model.design import Brief, HeldPipe, OnHand, Stick, Thresholds
+from model.review import after_remedy, proven_remedy, review
+from model.vehicle.choices import use_box
+from tests import worked
+from tests.model.coach_cases import Case, box, ruled
+from tests.model.frame_cases import CASES, NO_REMEDY, boxed, sawn
+
+
+def of(report, code, about):
+    return next((f for f in report.findings if f.code == code and (f.about.kind, f.about.id) == about), None)
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.code}-{case.about[1]}-{case.severity}")
+def test_a_finding_speaks_with_its_numbers_and_is_silent_beside_it(case: Case):
+    found = of(review(case.shows), case.code, case.about)
+    assert found is not None
+    assert found.severity == case.severity
+    for words in case.words:
+        assert words in found.message
+    assert of(review(case.silent), case.code, case.about) is None
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.code}-{case.about[1]}-{case.severity}")
+def test_a_remedy_clears_it_without_a_new_must(case: Case):
+    report = review(case.shows)
+    finding = of(report, case.code, case.about)
+    remedy = proven_remedy(report, finding)
+    if (case.code, case.about[1]) in NO_REMEDY:
+        assert remedy is None
+        return
+    after = after_remedy(case.shows, remedy)
+    assert of(after, case.code, case.about) is None
+    assert {f.key for f in after.musts} <= {f.key for f in report.musts}
+
+
+def test_a_hoop_made_to_measure_lets_the_vehicle_through():
+    design = ruled(box(), hoop=0.38)
+    report = review(design)
+    remedy = proven_remedy(report, next(f for f in report.findings if f.code == "size.hoop-tight"))
+    assert remedy.label.startswith("Make it ")
+    size = after_remedy(design, remedy).survey.extents.size
+    assert size[0] == pytest.approx(report.survey.extents.size[0])
+
+
+def test_a_bar_longer_than_the_pipe_on_sale_gets_a_coupling():
+    """1 m from centre to centre is 961.9 mm of pipe; sticks are 600 mm long: two of 461.9 and a coupling."""
+    goods = worked.stock(pipes=(worked.pipe(sticks=(Stick(length=0.6, price=1.0),)),))
+    report = review(worked.design(worked.box(length=1.0), stock=goods))
+    finding = next(f for f in report.findings if f.code == "stock.bar-long")
+    assert "961.9 mm" in finding.message
+    remedy = proven_remedy(report, finding)
+    assert "coupling in the middle" in remedy.label
+    after = after_remedy(report.design, remedy).survey.frame
+    # a coupling is 2 x 31.75 mm long here, as all fittings of this stock
+    assert after.bars[finding.about.id].cut == pytest.approx(0.5 - 0.0381)
+
+
+def test_short_pieces_are_judged_on_the_stick_that_is_sawn():
+    """A piece of 21.9 mm is nothing to worry about on a stick of three metres."""
+    design = worked.design(worked.box(height=0.075))
+    assert not any(f.code == "stock.stick-short" for f in review(design).findings)
+
+
+def test_a_piece_from_the_box_that_fits_is_not_sawn():
+    run = worked.box(height=0.12)
+    design = boxed(run, pieces=(HeldPipe(pipe="half", length=0.0819, count=4),))
+    assert not any(f.code == "stock.stick-short" for f in review(design).findings)
+
+
+def test_what_a_workshop_clamps_may_be_shorter():
+    run = worked.box(height=0.12)
+    design = boxed(run, pieces=(HeldPipe(pipe="half", length=0.12),))
+    limits = design.brief.thresholds.but(hold_least=0.1)
+    assert not any(
+        f.code == "stock.stick-short" for f in review(design.but(brief=Brief(thresholds=limits))).findings
+    )
+
+
+def test_the_box_gives_what_it_has_to_joints():
+    """Five corners are in the box and the frame has eight: five are picked."""
+    design = boxed(only=False, fittings=({"fitting": "corner", "count": 5},))
+    joints = tuple(review(design).survey.frame.joints.values())
+    picked = [joint.fitting for joint in use_box(design, joints).arrangement.joints if joint.fitting]
+    assert picked == ["corner"] * 5
+
+
+def test_a_box_that_is_all_there_is_and_enough_is_no_finding_and_costs_nothing():
+    pieces = tuple(HeldPipe(pipe="half", length=cut, count=4) for cut in (0.3619, 0.2619, 0.1619))
+    design = boxed(only=True, fittings=({"fitting": "corner", "count": 8},), pieces=pieces)
+    report = review(design)
+    assert not any(f.code == "stock.box-short" for f in report.findings)
+    assert report.survey.bill.spent == 0
+
+
+def test_sawn_pieces_that_agree_are_no_finding():
+    report = review(sawn(b0=0.35, b1=0.35, b2=0.35, b3=0.35))
+    assert not any(f.code.startswith("frame.sawn") for f in report.findings)
+    assert report.survey.frame.bars["b0"].spacing == pytest.approx(0.35 + 0.0381)
+
+
+def test_nothing_on_hand_is_the_usual_case():
+    assert review(box()).design.stock.on_hand == OnHand()
