@@ -15,6 +15,7 @@ from model.design.equipment import (
     Thruster,
     TieHole,
 )
+from model.design.evidence import Decision, Evidence, Expense, MeasuredCut, Noted, Tick, Trial, TrialKind
 from model.design.in_hand import in_hand, slips
 from model.design.joining import Joining, Pin
 from model.design.on_hand import HeldFittings, HeldPipe, OnHand
@@ -37,8 +38,11 @@ __all__ = [
     "Bought",
     "Branch",
     "Brief",
+    "Decision",
     "Design",
     "DryJoint",
+    "Evidence",
+    "Expense",
     "Fitting",
     "Float",
     "Foam",
@@ -48,11 +52,13 @@ __all__ = [
     "Joint",
     "Leg",
     "Load",
+    "MeasuredCut",
     "MeasuredFitting",
     "MeasuredPipe",
     "Motor",
     "Mount",
     "Move",
+    "Noted",
     "OnBar",
     "OnHand",
     "Opening",
@@ -71,7 +77,10 @@ __all__ = [
     "Tether",
     "Thresholds",
     "Thruster",
+    "Tick",
     "TieHole",
+    "Trial",
+    "TrialKind",
     "Washer",
     "Water",
     "equipment",

@@ -73,6 +73,12 @@ class Brief(Record):
     """Inside width and height of a gate that it must pass through."""
     spending_limit: Money | None = None
     """The most that may be spent on what counts."""
+    receipts_required: bool = False
+    """Whether every line of the ledger needs a receipt."""
+    given_counts: bool = False
+    """Whether what was given counts against the limit, at what it would have cost."""
+    same_frame: bool = False
+    """Whether all arrangements must be built of the same pieces of frame."""
     currency: Annotated[str, Field(min_length=1, max_length=12)] = "units"
     """The name of the money."""
     materials: tuple[Name, ...] = ()

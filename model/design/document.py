@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 from model.design.arrangement import Arrangement, Joint, Plane
 from model.design.brief import Brief
 from model.design.equipment import OnBar
+from model.design.evidence import Evidence
 from model.design.measures import Name, Text
 from model.design.record import Record
 from model.design.stock import Stock
@@ -37,6 +38,8 @@ class Design(Record):
     stock: Stock
     supplies: Supplies = Supplies()
     arrangements: Annotated[tuple[Arrangement, ...], Field(min_length=1)]
+    evidence: Evidence = Evidence()
+    """What was bought, built, measured, tried and decided; it stands beside the decisions."""
 
     @property
     def arrangement(self) -> Arrangement:
@@ -72,6 +75,8 @@ def inconsistencies(design: Design) -> Iterator[str]:
         yield from _repeated(f"the sockets of stock fitting {fitting.id}", (s.to for s in fitting.sockets))
     yield from _own_problems(design.stock, pipes)
     yield from _repeated("arrangements", (arrangement.id for arrangement in design.arrangements))
+    for name in type(design.evidence).model_fields:
+        yield from _repeated(f"evidence.{name}", (item.id for item in getattr(design.evidence, name)))
     for arrangement in design.arrangements:
         yield from _frame_problems(arrangement, design)
         yield from _equipment_problems(arrangement, design)
