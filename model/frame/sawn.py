@@ -7,13 +7,12 @@ the squares of the misfits add up to the least (least squares, Gauss and Legendr
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from heapq import heapify, heappop, heappush
 
 from model.units import snap
 
 SAME = 1e-6
 """[m] Planes whose distances from the middle differ by less than this are equally far from it."""
-CLOSE_ENOUGH = 1e-13
-"""[m] Where the search for the least squares ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,48 +74,52 @@ def _groups(spans: Iterable[Span]) -> list[list[Span]]:
 def least_squares(spans: list[Span]) -> dict[str, float]:
     """Positions [m] of planes that hang together, up to a shift, with the least squares of misfits.
 
-    Exact where no spans disagree; otherwise by conjugate gradients (Hestenes and Stiefel, 1952).
+    Each plane lies at the mean of where its spans put it.  Planes are taken out one by one, those
+    with the fewest neighbours first, and their neighbours tied to each other instead, as a star of
+    springs is replaced by a mesh; then they are put back in turn.
 
     >>> least_squares([Span("a", "b", 2.0), Span("a", "b", 4.0)])
     {'a': 0.0, 'b': 3.0}
     """
-    at = _along_spans(spans)
-    rest = _pull(spans, at, 1.0)
-    way, square = dict(rest), sum(value * value for value in rest.values())
-    for _ in range(len(at)):
-        if square <= CLOSE_ENOUGH**2:
-            break
-        stiff = _pull(spans, way, 0.0)
-        step = square / -sum(way[plane] * stiff[plane] for plane in at)
-        at = {plane: place + step * way[plane] for plane, place in at.items()}
-        rest = {plane: value + step * stiff[plane] for plane, value in rest.items()}
-        before, square = square, sum(value * value for value in rest.values())
-        way = {plane: rest[plane] + square / before * way[plane] for plane in at}
-    start = at[spans[0].low]
-    return {plane: place - start for plane, place in at.items()}
+    ties, pull = _springs(spans)
+    waiting = [(len(near), plane) for plane, near in ties.items()]
+    heapify(waiting)
+    taken: list[tuple[str, dict[str, float], float]] = []
+    while len(ties) > 1:
+        count, plane = heappop(waiting)
+        if plane not in ties or count != len(ties[plane]):
+            continue  # taken out, or tied anew since
+        near = ties.pop(plane)
+        taken.append((plane, near, pull[plane]))
+        for neighbour in _mesh(ties, pull, plane, near):
+            heappush(waiting, (len(ties[neighbour]), neighbour))
+    at = dict.fromkeys(ties, 0.0)
+    for plane, near, force in reversed(taken):
+        at[plane] = (force + sum(tie * at[other] for other, tie in near.items())) / sum(near.values())
+    return {plane: place - at[spans[0].low] + 0.0 for plane, place in sorted(at.items())}
 
 
-def _along_spans(spans: list[Span]) -> dict[str, float]:
-    """Positions from plane to plane along the spans, each taken at its word where it is met first."""
-    steps: dict[str, list[tuple[str, float]]] = defaultdict(list)
+def _springs(spans: list[Span]) -> tuple[dict[str, dict[str, float]], dict[str, float]]:
+    """How strongly planes are tied to each other, and how far the spans push each to its high side."""
+    ties: dict[str, dict[str, float]] = defaultdict(lambda: defaultdict(float))
+    pull: dict[str, float] = defaultdict(float)
     for span in spans:
-        steps[span.low].append((span.high, span.distance))
-        steps[span.high].append((span.low, -span.distance))
-    at, waiting = {spans[0].low: 0.0}, [spans[0].low]
-    while waiting:
-        here = waiting.pop()
-        for there, step in steps[here]:
-            if there not in at:
-                at[there] = at[here] + step
-                waiting.append(there)
-    return at
+        ties[span.low][span.high] += 1.0
+        ties[span.high][span.low] += 1.0
+        pull[span.high] += span.distance
+        pull[span.low] -= span.distance
+    return dict(ties), pull
 
 
-def _pull(spans: list[Span], at: Mapping[str, float], share: float) -> dict[str, float]:
-    """How strongly the misfits pull at each plane, with the given distances counted at a share."""
-    pull = dict.fromkeys(at, 0.0)
-    for span in spans:
-        misfit = share * span.distance - (at[span.high] - at[span.low])
-        pull[span.high] += misfit
-        pull[span.low] -= misfit
-    return pull
+def _mesh(
+    ties: dict[str, dict[str, float]], pull: dict[str, float], plane: str, near: Mapping[str, float]
+) -> list[str]:
+    """Ties a plane's neighbours to each other in its place; the neighbours."""
+    total = sum(near.values())
+    for first, tie in near.items():
+        del ties[first][plane]
+        pull[first] += pull[plane] * tie / total
+        for second, other in near.items():
+            if second != first:
+                ties[first][second] += tie * other / total
+    return list(near)

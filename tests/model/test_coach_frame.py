@@ -2,7 +2,7 @@
 
 import pytest
 
-from model.design import Brief, HeldPipe, OnHand, Stick, Thresholds
+from model.design import Brief, HeldPipe, OnHand, Stick
 from model.review import after_remedy, proven_remedy, review
 from model.vehicle.choices import use_box
 from tests import worked
