@@ -51,8 +51,9 @@ def cutting_plan(
     """The cheapest sticks for some cuts [m]; None where no length that there is takes them.
 
     Pieces l fit a stick S if the sum of (l + kerf) is at most S + kerf.  What is on hand comes first.
+    A cut of nothing or less, where two joints are too close, is no piece.
     """
-    lengths = Counter(round(cut / UNIT) for cut in cuts)
+    lengths = Counter(count for cut in cuts if (count := round(cut / UNIT)) > 0)
     kinds = sorted(lengths, reverse=True)
     if not kinds:
         return CuttingPlan(pipe, (), 0.0, True)
