@@ -6,7 +6,7 @@ The vehicle is taken to float level; what stands out of the water is what its sp
 from collections.abc import Sequence
 from math import acos, pi, sqrt
 
-from model.parts import Block, Cylinder, Part, Solid
+from model.parts import Block, Box, Cylinder, Part, Solid
 from model.thrust.clear import disc_of
 from model.vectors import norm, sub
 from model.water.balance import Balance
@@ -22,29 +22,31 @@ def waterline(parts: Sequence[Part], balance: Balance) -> float | None:
     The height above which the parts hold as much room as the spare buoyancy keeps out of the water.
     """
     out = balance.spare / balance.density
-    boxes = [box for part in parts if part.volume > 0 and (box := part.box)]
-    if out <= 0 or out >= balance.displaced or not boxes:
+    rooms = _rooms(parts)
+    if out <= 0 or out >= balance.displaced or not rooms:
         return None
-    low, high = min(box.low[2] for box in boxes), max(box.high[2] for box in boxes)
+    low, high = min(box.low[2] for _, _, box in rooms), max(box.high[2] for _, _, box in rooms)
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        if _room_above(parts, middle) > out:
+        if sum(room * share_above(solid, middle, box) for room, solid, box in rooms) > out:
             low = middle
         else:
             high = middle
     return (low + high) / 2
 
 
-def _room_above(parts: Sequence[Part], height: float) -> float:
-    """Room [m3] that the parts displace above a height [m], spread evenly over their solids."""
-    total = 0.0
+def _rooms(parts: Sequence[Part]) -> list[tuple[float, Solid, Box]]:
+    """The room [m3] that each solid displaces, that of a part spread evenly over its solids, and its box."""
+    found = []
     for part in parts:
-        if not part.solids or part.volume <= 0:
-            continue
-        sizes = [_size(solid) for solid in part.solids]
-        above = sum(size * share_above(solid, height) for solid, size in zip(part.solids, sizes, strict=True))
-        total += part.volume * above / (sum(sizes) or 1.0)
-    return total
+        if part.volume > 0:
+            sizes = [_size(solid) for solid in part.solids]
+            whole = sum(sizes) or 1.0
+            found += [
+                (part.volume * size / whole, solid, solid.box)
+                for solid, size in zip(part.solids, sizes, strict=True)
+            ]
+    return found
 
 
 def _size(solid: Solid) -> float:
@@ -54,15 +56,15 @@ def _size(solid: Solid) -> float:
     return pi * solid.radius**2 * norm(sub(solid.end, solid.start))
 
 
-def share_above(solid: Solid, height: float) -> float:
-    """The share of a solid that lies above a height [m].
+def share_above(solid: Solid, height: float, box: Box) -> float:
+    """The share of a solid in its upright box that lies above a height [m].
 
     A level cylinder by the segment of its circle; others by the height of their box, as near enough.
 
-    >>> round(share_above(Cylinder((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), 0.1), 0.0), 3)
+    >>> rod = Cylinder((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), 0.1)
+    >>> round(share_above(rod, 0.0, rod.box), 3)
     0.5
     """
-    box = solid.box
     if height >= box.high[2]:
         return 0.0
     if height <= box.low[2]:
