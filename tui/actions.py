@@ -50,6 +50,12 @@ class Action:
 
 ACTIONS = (
     Action("help", "f1", "Help", "What this page is for, and every key.", "Help"),
+    Action(
+        "origins",
+        "shift+f1,f13",
+        "Where a number comes from",
+        "How each number is worked out, what went in, its source, and how sure it is.",
+    ),
     Action("undo", "f2", "Undo", "Take the last change back.", "Undo"),
     Action("redo", "shift+f2,f14", "Redo", "Make the change again that was taken back."),
     Action("place", "f3", "Show the place", "Go to what the finding is about and mark it in the drawing."),

@@ -156,7 +156,7 @@ async def test_boxes_and_choices_by_keyboard():
 async def test_a_long_text_keeps_its_lines():
     app = PageApp("brief", rectangle())
     async with app.run_test(size=(78, 18)) as pilot:
-        await app.page.open_section(1)
+        await app.page.open_section(2)
         await pilot.pause()
         app.field("brief-task").focus()
         await pilot.press("a", "enter", "b", "tab")

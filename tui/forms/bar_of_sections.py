@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from textual.binding import Binding, BindingType
 from textual.content import Content
 from textual.events import Click
@@ -18,7 +20,7 @@ class SectionBar(Widget, can_focus=True):
     SectionBar { height: auto; width: 1fr; }
     SectionBar:focus { text-style: bold; background: $primary; color: $text; }
     """
-    BINDINGS: list[BindingType] = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding(
             "right", "turn(1)", "Next section", id="sections.next", tooltip="The next section of this page"
         ),

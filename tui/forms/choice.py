@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.content import Content
@@ -25,7 +25,7 @@ class Choice(Widget, can_focus=True):
     Choice { height: 1; width: 1fr; background: $panel; color: $foreground; padding: 0 1; }
     Choice:focus { background: $primary; color: $text; text-style: bold; }
     """
-    BINDINGS: list[BindingType] = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding("enter,space", "open", "Choose", id="choice.open", tooltip="Open the list of choices"),
         Binding("right", "step(1)", "Next", id="choice.next", show=False, tooltip="Take the next choice"),
         Binding(

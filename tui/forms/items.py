@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import ClassVar
 
 from rich.text import Text
 from textual.binding import Binding, BindingType
@@ -49,7 +50,7 @@ class ItemTable(DataTable[Text]):
     DEFAULT_CSS = """
     ItemTable { height: 1; overflow-x: hidden; scrollbar-size-vertical: 1; }
     """
-    BINDINGS: list[BindingType] = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding("a,insert,plus", "ask('add')", "Add", id="items.add", tooltip="Add one more"),
         Binding("c", "ask('copy')", "Copy", id="items.copy", tooltip="Add one like this"),
         Binding("d,delete,minus", "ask('remove')", "Remove", id="items.remove", tooltip="Take this one away"),
@@ -141,8 +142,9 @@ class ItemTable(DataTable[Text]):
         return max(NARROWEST, rest // max(1, sum(not column.width for column in columns)))
 
     def _cell(self, number: int, text: str) -> Text:
-        justify = "right" if self.plan[number].right else "left"
-        return Text(" ".join(text.split()), justify=justify, overflow="ellipsis", no_wrap=True)
+        right = self.plan[number].right
+        words = " ".join(text.split())
+        return Text(words, justify="right" if right else "left", overflow="ellipsis", no_wrap=True)
 
     class Filled(Message):
         """Rows came or went."""

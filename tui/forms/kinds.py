@@ -109,6 +109,22 @@ def read_sizes(text: str, unit: Unit) -> tuple[float, float, float]:
     return length, width, height
 
 
+def read_pair(text: str, unit: Unit) -> tuple[float, float]:
+    """Two lengths [m] such as ``400 x 300``.
+
+    Raises:
+        LengthError: there are not two, or one cannot be read.
+    """
+    parts = _BETWEEN.split(text.strip())
+    if len(parts) != 2:
+        raise LengthError(f"'{text}' is not two lengths; write width x height, like 400 x 300 mm")
+    last = _UNIT_AT_END.search(parts[1])
+    if last and not _UNIT_AT_END.search(parts[0]):
+        parts[0] = f"{parts[0]} {last[0]}"
+    width, height = (parse_length(part, unit) for part in parts)
+    return width, height
+
+
 def length_text(metres: float, unit: Unit) -> str:
     """A length [m] as it stands in its field, without loss: in the team's unit where that comes out even,
     else in the other one if it does there.
@@ -124,8 +140,8 @@ def length_text(metres: float, unit: Unit) -> str:
     return entry_text(metres, unit)
 
 
-def show_sizes(sizes: tuple[float, float, float], unit: Unit) -> str:
-    """Three lengths [m] as they are typed."""
+def show_sizes(sizes: tuple[float, ...], unit: Unit) -> str:
+    """Two or three lengths [m] as they are typed."""
     return " x ".join(length_text(size, unit) for size in sizes)
 
 
@@ -140,6 +156,7 @@ DERIVED_LENGTH = Typed(
 )
 """A length that follows from others: shown to 0.1 mm or 1/16 in, as everywhere else."""
 SIZES = Typed(show_sizes, read_sizes, "length")
+PAIR = Typed(show_sizes, read_pair, "length")
 MASS = Typed(lambda value, _: mass_text(value), lambda text, _: parse_mass(text), "g")
 MASS_PER_M = Typed(MASS.show, MASS.read, "g/m")
 MONEY = Typed(lambda value, _: number_text(value), lambda text, _: parse_number(text), "money")

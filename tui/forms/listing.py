@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from operator import methodcaller
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
@@ -90,9 +91,7 @@ class ListSection(Section):
     def _own_acts(self) -> list[Act]:
         named = (("add", "Add"), ("copy", "Copy"), ("remove", "Remove"))
         return [
-            Act(what, label, lambda section, what=what: section.do(what))
-            for what, label in named
-            if getattr(self.listing, what)
+            Act(what, label, methodcaller("do", what)) for what, label in named if getattr(self.listing, what)
         ]
 
     @property

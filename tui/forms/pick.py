@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from textual.app import ComposeResult
 from textual.binding import BindingType
@@ -25,7 +25,10 @@ class Pick(ModalScreen[tuple[Any] | None]):
         present: the value that the cursor starts on.
     """
 
-    BINDINGS: list[BindingType] = [("escape", "dismiss(None)", "Back"), ("left", "dismiss(None)", "Back")]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        ("escape", "dismiss(None)", "Back"),
+        ("left", "dismiss(None)", "Back"),
+    ]
 
     def __init__(self, question: str, options: Options, present: Any = None) -> None:
         self.question, self.options, self.present = question, options, present

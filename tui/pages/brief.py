@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from model.design import Water, edits
+from model.design import Design, Load, Water, edits
 from model.design.edits import WATERS, Ref
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import (
     LENGTH,
     LONG_TEXT,
+    MASS,
     MONEY,
     NAMES,
+    PAIR,
     SIZES,
     TEXT,
     Chosen,
@@ -75,6 +77,60 @@ def rules(report: Report) -> tuple[Entry, ...]:
         ),
         field(BRIEF, "moves", "Thrust needed", Several(MOVES)),
         field(DESIGN, "units", "Lengths in", choice(("mm", "mm"), ("inches", "in"))),
+    )
+
+
+def more(report: Report) -> tuple[Entry, ...]:
+    """Rules that only some tasks have."""
+    load = report.design.brief.load
+    heaviest = Entry(
+        key="load",
+        label="Heaviest lift",
+        kind=MASS,
+        get=lambda report: report.design.brief.load and report.design.brief.load.mass,
+        edit=lambda mass: lambda design: set_load(design, mass),
+        help="The heaviest thing that it must lift. Empty: it lifts nothing.",
+        optional=True,
+    )
+    weighed = () if load is None else (_weighed(load),)
+    return (
+        heaviest,
+        *weighed,
+        field(BRIEF, "hoop", "Hoop, inside", LENGTH, optional=True),
+        field(
+            BRIEF,
+            "gate",
+            "Gate, w x h",
+            PAIR,
+            optional=True,
+            help="Inside width x height of a gate that it must pass through, like 400 x 300. Empty: none.",
+        ),
+        field(BRIEF, "supply_limit", "Highest voltage", number("V"), optional=True),
+    )
+
+
+def set_load(design: Design, mass: float | None) -> Design:
+    """The heaviest thing to lift, or none."""
+    load = design.brief.load
+    if mass is None:
+        return edits.set_field(design, BRIEF, "load", None)
+    return edits.set_field(design, BRIEF, "load", load.but(mass=mass) if load else Load(mass=mass))
+
+
+def _weighed(load: Load) -> Entry:
+    return Entry(
+        key="load-weighed",
+        label="Weighed in",
+        kind=choice(("water", "water"), ("air", "air")),
+        get=lambda report: (
+            load.weighed if report.design.brief.load is None else report.design.brief.load.weighed
+        ),
+        edit=lambda where: (
+            lambda design: edits.set_field(
+                design, BRIEF, "load", (design.brief.load or load).but(weighed=where)
+            )
+        ),
+        help="Whether that is its weight in air or hung in water.",
     )
 
 
@@ -162,6 +218,7 @@ class BriefPage(Page):
                 "Rules",
                 lambda: FormSection("Rules", rules, standing, ("brief", "vehicle", "design", ""), ready),
             ),
+            ("More rules", lambda: FormSection("More rules", more, kinds=("load", "hoop", "gate", "supply"))),
             ("Task", lambda: FormSection("Task", task)),
             ("Water", lambda: FormSection("Water", water, kinds=("water",))),
             ("Coach", lambda: FormSection("Coach", coach, kinds=("thresholds",))),

@@ -17,7 +17,8 @@ from tui.pages.words import bare
 
 if TYPE_CHECKING:
     from model.design.edits import Edit
-    from model.presets import Kind, Preset
+    from model.preset_files import Kind
+    from model.presets import Preset
     from model.review import Report
 
 

@@ -11,9 +11,10 @@ from model.fittings.match import catalogue
 from model.frame.layout import JointPlace, ways
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
-from tui.forms.kinds import TEXT, Chosen, Options
+from tui.forms.kinds import TEXT, Chosen, Options, choice
 from tui.forms.listing import Listing, ListSection
 from tui.forms.section import Section
+from tui.pages.layout import JOININGS
 from tui.pages.page import Page
 from tui.pages.words import money, steps_words
 
@@ -65,6 +66,9 @@ def joint_entries(report: Report, key: str) -> tuple[Entry, ...]:
     return (
         field(
             ref, "fitting", "Fitting", Chosen(lambda report: fitting_options(report, key)), about=joint.name
+        ),
+        field(
+            ref, "joining", "Held", choice(("as the rest of the frame", None), *JOININGS), about=joint.name
         ),
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=joint.name),
     )

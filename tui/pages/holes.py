@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from model.design import Opening, edits
+from model.design import Opening, Plug, edits
 from model.design.edits import Ref
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column
@@ -61,6 +61,29 @@ def holes_list() -> ListSection:
     )
 
 
+def plug_entries(report: Report, plug: Plug, ref: Ref) -> tuple[Entry, ...]:
+    """What can be said of one plug."""
+    about = plug.name
+    return (
+        field(ref, "length", "Length", LENGTH, about=about),
+        field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=about),
+        field(ref, "notes", "Notes", TEXT, help="Anything to remember about it.", about=about),
+    )
+
+
+def plugs_list() -> ListSection:
+    """The list of plugs in the bores."""
+    return fixed_list(
+        "plug",
+        "Plugs",
+        (Column("Length", 7, right=True),),
+        lambda report, plug: (bare(report, plug.length),),
+        plug_entries,
+        asks("plug added", edits.add_plug),
+        "No plugs. One closes a bore to water and air, where a stretch of pipe is to stay dry.",
+    )
+
+
 def pipes_now(report: Report) -> str:
     """Whether the bores are flooded, and how many holes there are."""
     arrangement = report.design.arrangement
@@ -103,5 +126,5 @@ class HolesPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """Holes, and flooded or sealed."""
-        return (("Holes", holes_list), ("Pipes", pipes_form))
+        """Holes, flooded or sealed, plugs."""
+        return (("Holes", holes_list), ("Pipes", pipes_form), ("Plugs", plugs_list))

@@ -25,6 +25,11 @@ ARRANGEMENT = Ref("arrangement")
 SIZE_NAMES = ("length", "width", "height")
 NUDGE = {"mm": 0.005, "in": 0.0254 / 4}
 """[m] One step of the arrow keys."""
+JOININGS = (
+    ("dry: pushed in", "dry"),
+    ("pinned by a screw or tie", "pinned"),
+    ("cemented for good", "cemented"),
+)
 BORES = choice(("flooded: water is let in", "flooded"), ("sealed for good", "sealed"))
 
 
@@ -55,6 +60,7 @@ def size_entries(report: Report) -> tuple[Entry, ...]:
             help="Sealed is for good: every joint is glued, no hole is drilled, nothing can be changed "
             "later. Flooded is the usual way.",
         ),
+        field(ARRANGEMENT, "joining", "The joints are", choice(*JOININGS)),
         field(ARRANGEMENT, "name", "Name", TEXT, help="What this arrangement is called."),
         field(ARRANGEMENT, "notes", "Notes", TEXT, help="Anything to remember about it."),
     )
@@ -298,6 +304,14 @@ def _planes_across(report: Report, key: str) -> Options:
     return tuple(found)
 
 
+def to_the_other_side(section: ListSection) -> None:
+    """The same bar on the other side of the vehicle."""
+    report, key = section.report, section.table.chosen
+    if report is not None and key is not None:
+        name = report.survey.frame.bars[key].name
+        section.ask(f"bar {name} copied across", lambda design: edits.copy_bar_across(design, key))
+
+
 def remove_bar(report: Report, key: str) -> Asking:
     """A bar with what is fixed to it."""
     name = report.survey.frame.bars[key].name
@@ -348,7 +362,10 @@ BARS = Listing(
     empty="No bars yet. Press Add and choose two crossings of planes.",
     add=add_bar,
     remove=remove_bar,
-    acts=(Act("split", "Split", split_bar),),
+    acts=(
+        Act("across", "Copy across", to_the_other_side),
+        Act("split", "Split", split_bar),
+    ),
     note=bar_note,
     locate=locate_bar,
 )

@@ -9,7 +9,7 @@ from model.design import Thruster, edits
 from model.design.edits import Ref
 from tui.forms.entry import Entry, field, part
 from tui.forms.items import Column
-from tui.forms.kinds import LENGTH, TEXT
+from tui.forms.kinds import LENGTH, TEXT, YES_NO, choice
 from tui.forms.listing import ListSection
 from tui.forms.section import Act, Section
 from tui.pages.choosing import asks, name_of, pieces_of
@@ -21,6 +21,7 @@ from tui.pages.words import direction_words, pushes
 if TYPE_CHECKING:
     from model.review import Report
 
+HANDS = (("not known", None), ("right-handed", "right"), ("left-handed", "left"))
 OFFSETS = ("Offset ahead", "Offset to port", "Offset up")
 
 
@@ -48,6 +49,8 @@ def entries(report: Report, thruster: Thruster, ref: Ref) -> tuple[Entry, ...]:
         ),
         field(ref, "motor", "Motor", pieces_of("motor"), help="Which of your motors it is.", about=about),
         field(ref, "mount", "Held by", pieces_of("mount", "not planned yet"), about=about),
+        field(ref, "hand", "Propeller turns", choice(*HANDS), about=about),
+        field(ref, "guard", "Propeller guard", YES_NO, about=about),
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=about),
         field(ref, "notes", "Notes", TEXT, help="Anything to remember about it.", about=about),
     )

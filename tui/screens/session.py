@@ -11,9 +11,11 @@ from textual import on, work
 
 from model.coach.finding import About
 from model.errors import EditError, FileProblem
+from model.explain import quantities
 from model.review import proven_remedy
 from tui.actions import bindings
 from tui.dialogs.help import HelpDialog, own_keys
+from tui.dialogs.origins import OriginsDialog
 from tui.dialogs.palette import Palette
 from tui.guide import Shown, next_thing
 from tui.messages import EditRequested, MarkRequested, PlaceRequested, RemedyRequested, StepRequested
@@ -56,8 +58,9 @@ class SessionScreen(Showing):
         self.session, self.keeper = session, keeper
 
     async def on_mount(self) -> None:
-        """Open the first page."""
+        """Open the first page, then draw."""
         await self._open(self.state.step)
+        self.call_after_refresh(self.draw)
 
     async def _open(self, step: str) -> None:
         self.said = ""
@@ -291,6 +294,10 @@ class SessionScreen(Showing):
         """The help of the page, and every key."""
         title = BY_KEY[self.state.step].title
         self.app.push_screen(HelpDialog(title, getattr(self.page, "HELP", ""), own_keys(self.page)))
+
+    def action_origins(self) -> None:
+        """Where the numbers come from."""
+        self.app.push_screen(OriginsDialog(quantities(self.session.report.survey)))
 
     @work
     async def action_palette(self) -> None:
