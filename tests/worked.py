@@ -30,6 +30,9 @@ SHAPES = {
     "tee": ("+x", "-x", "+y"),
     "corner": ("+x", "+y", "+z"),
     "cross": ("+x", "-x", "+y", "-y"),
+    "side-outlet tee": ("+x", "-x", "+y", "+z"),
+    "five-way": ("+x", "-x", "+y", "-y", "+z"),
+    "six-way": ("+x", "-x", "+y", "-y", "+z", "-z"),
 }
 
 

@@ -44,9 +44,10 @@ def spare_sockets(survey: Survey) -> Iterator[Finding]:
         if joint.match and joint.match.spare:
             about = About("joint", joint.id)
             values = {"fitting": joint.match.fitting.name, "ways": ways_words(list(joint.match.spare))}
-            yield say("fitting.socket-spare", "tip", "fittings", about, joint=joint.name, **values)
+            propose = partial(remedy.fewer_sockets, survey, joint)
+            yield say("fitting.socket-spare", "tip", "fittings", about, propose, joint=joint.name, **values)
             if survey.arrangement.bores == "sealed":
-                yield say("opening.socket-open", "must", "holes", about, joint=joint.name)
+                yield say("opening.socket-open", "must", "holes", about, propose, joint=joint.name)
 
 
 def _is_crooked(joint: JointPlace) -> bool:

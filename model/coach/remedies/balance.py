@@ -6,16 +6,17 @@ from math import pi
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import (
     FOAM_STEP,
-    Edit,
     ballasts_changed,
     floats_changed,
     free_id,
+    in_turn,
+    planes_moved,
     round_down,
     ruler_step,
 )
-from model.coach.remedies.floats import fit_floats
+from model.coach.remedies.floats import fit_floats, with_float
 from model.coach.remedies.level import level
-from model.coach.sentences import grams, length
+from model.coach.sentences import counted, grams, length
 from model.design import Ballast, Design, Float, Foam
 from model.design.equipment import STEEL_DENSITY
 from model.frame.layout import BarPlace
@@ -36,6 +37,8 @@ SAME_LEVEL = 1e-6
 """[m] Bars whose heights differ by less lie at one level."""
 FoamPlace = tuple[BarPlace, str | None]
 """A bar for foam, and the side that it is strapped to; None where it is threaded."""
+RAISED = (0.013, 0.026, 0.051, 0.102)
+"""[m] How far a level is moved to part lift from weight: about 1/2, 1, 2 and 4 in."""
 BALLAST_STEP = 0.005
 """[kg] Washers and rod are weighed out in steps of 5 g (common practice)."""
 
@@ -128,7 +131,7 @@ def _new_foam(found: Survey, lack: float) -> list[Remedy]:
             room = min(round_down(bar.exposed, step) for bar, _ in places)
             size = min(round_down(each, step) + step, room)
             if size > 0:
-                pieces = f"{len(places)} pieces of {length(size, found.design.units)}"
+                pieces = f"{counted(len(places), 'piece')} of {length(size, found.design.units)}"
                 edit = partial(_with_foam, foam=foam.id, size=size, places=places)
                 remedies.append(Remedy(f"{how[0]} {pieces} of {foam.name} {how[1]}", edit))
     return remedies
@@ -146,21 +149,14 @@ def _foam_places(found: Survey) -> list[tuple[tuple[str, str], list[FoamPlace]]]
         (("Thread", "on the top bars"), [(bar, None) for bar in along]),
         (("Thread", "on the top cross bars"), [(bar, None) for bar in across]),
         (("Strap", "inside the top bars"), list(inside)),
+        (("Strap", "on top of the top bars"), [(bar, "+z") for bar in along or across]),
     ]
     return [(words, places) for words, places in ways if places]
 
 
 def _with_foam(design: Design, foam: str, size: float, places: list[FoamPlace]) -> Design:
     for bar, beside in places:
-        new = Float(
-            id=free_id(design.arrangement, "f"),
-            name=f"float on {bar.name}"[:80],
-            foam=foam,
-            bar=bar.id,
-            length=size,
-            beside=beside,
-        )
-        design = design.arranged(floats=(*design.arrangement.floats, new))
+        design = with_float(design, foam, bar, size, beside)
     return fit_floats(design)
 
 
@@ -172,7 +168,11 @@ def _new_ballast(found: Survey, excess: float) -> list[Remedy]:
     each = excess / (1 - found.balance.density / STEEL_DENSITY) / len(bars)
     mass = max(BALLAST_STEP, round(each / BALLAST_STEP) * BALLAST_STEP)
     edit = partial(with_ballast, mass=mass, bars=bars)
-    return [Remedy(f"Strap {grams(mass)} of coated steel under each of {len(bars)} low bars", edit)]
+    return [Remedy(f"Strap {grams(mass)} of coated steel under {_each(bars)}", edit)]
+
+
+def _each(bars: list[BarPlace]) -> str:
+    return f"each of {len(bars)} low bars" if len(bars) > 1 else bars[0].name
 
 
 def with_ballast(design: Design, mass: float, bars: list[BarPlace]) -> Design:
@@ -212,8 +212,27 @@ def floats_up(found: Survey) -> tuple[Remedy, ...]:
     if not top_bars(found):
         return ()
     lack = aim(found) - found.balance.spare
-    fresh = _new_foam(found, lack) if lack > 0 and not found.arrangement.floats else []
-    return (*_put_in_order(found), *_more_of_both(found), *fresh)
+    fresh = _new_foam(found, lack) if lack > 0 else []
+    return (*_put_in_order(found), *_higher(found), *_more_of_both(found), *fresh)
+
+
+def _higher(found: Survey) -> list[Remedy]:
+    """The highest level moved up or the lowest down, so that lift and weight come to lie further apart."""
+    levels = sorted(found.arrangement.levels, key=lambda plane: plane.at)
+    if len(levels) < 2:
+        return []
+    step = ruler_step(found.design.units)
+    ways = [(by, plane, way) for by in RAISED for plane, way in ((levels[-1], 1), (levels[0], -1))]
+    remedies = []
+    for by, plane, way in ways:
+        size = round_down(by, step)
+        label = f"Move {plane.name} {length(size, found.design.units)} {'up' if way > 0 else 'down'}"
+        remedies.append(Remedy(label, partial(_moved, plane=plane.id, by=way * size)))
+    return remedies
+
+
+def _moved(design: Design, plane: str, by: float) -> Design:
+    return fit_floats(planes_moved(design, {plane: by}))
 
 
 def _put_in_order(found: Survey) -> list[Remedy]:
@@ -226,7 +245,7 @@ def _put_in_order(found: Survey) -> list[Remedy]:
     if found.arrangement.ballasts:
         ways.append(Remedy("Move the weights to the lowest bars", lowered))
     if found.arrangement.floats and found.arrangement.ballasts:
-        both = partial(_both, first=raised, second=lowered)
+        both = partial(in_turn, edits=(raised, lowered))
         ways.append(Remedy("Move the floats to the top and the weights to the lowest bars", both))
     return ways
 
@@ -239,14 +258,10 @@ def _more_of_both(found: Survey) -> list[Remedy]:
         added = partial(with_ballast, mass=mass, bars=bars)
         after = survey(added(found.design))
         for lift in _resized_foam(after, aim(after) - after.balance.spare)[:1] if bars else ():
-            label = f"Strap {grams(mass)} under each of {len(bars)} low bars, then: {lift.label}"
-            edit = partial(_both, first=added, second=lift.edit)
+            label = f"Strap {grams(mass)} under {_each(bars)}, then: {lift.label}"
+            edit = partial(in_turn, edits=(added, lift.edit))
             remedies.append(Remedy(label, edit))
     return remedies
-
-
-def _both(design: Design, first: Edit, second: Edit) -> Design:
-    return second(first(design))
 
 
 def _nearest(part: Part, bars: list[BarPlace]) -> BarPlace:

@@ -1,6 +1,6 @@
 """Small changes that several remedies are made of: Design -> Design."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from math import ceil, floor
 
 from model.design import Arrangement, Ballast, Design, Float, Plane, equipment
@@ -55,3 +55,10 @@ def free_id(arrangement: Arrangement, prefix: str) -> str:
     while f"{prefix}{number}" in taken:
         number += 1
     return f"{prefix}{number}"
+
+
+def in_turn(design: Design, edits: Iterable[Edit]) -> Design:
+    """The design after some edits, one after the other."""
+    for edit in edits:
+        design = edit(design)
+    return design

@@ -3,7 +3,7 @@
 from functools import partial
 
 from model.coach.finding import Remedy
-from model.coach.remedies.changes import floats_changed, round_down, ruler_step
+from model.coach.remedies.changes import floats_changed, free_id, round_down, ruler_step
 from model.coach.sentences import length
 from model.design import Design, Float
 from model.frame.layout import BarPlace, lay_out
@@ -46,6 +46,19 @@ def _fitted(piece: Float, bar: BarPlace, step: float) -> Float | None:
     low, high = bar.faces[0] + size / 2 + SPARE_ROOM, bar.spacing - bar.faces[1] - size / 2 - SPARE_ROOM
     middle = min(max(piece.at * bar.spacing, low), high) if low <= high else (low + high) / 2
     return piece.but(length=size, at=middle / bar.spacing)
+
+
+def with_float(design: Design, foam: str, bar: BarPlace, size: float, beside: str | None) -> Design:
+    """The design with a new piece of foam [m] on the middle of a bar, threaded or strapped to a side."""
+    new = Float(
+        id=free_id(design.arrangement, "f"),
+        name=f"float on {bar.name}"[:80],
+        foam=foam,
+        bar=bar.id,
+        length=size,
+        beside=beside,
+    )
+    return design.arranged(floats=(*design.arrangement.floats, new))
 
 
 def _replaced(design: Design, new: Float) -> Design:

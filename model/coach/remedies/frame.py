@@ -5,7 +5,7 @@ from functools import partial
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import planes_moved, round_up, ruler_step
 from model.coach.sentences import length, one
-from model.design import Design, Pipe, equipment
+from model.design import Design, Opening, Pipe, equipment
 from model.design.edits import PLANE_KINDS, add_plane, pieces, split_bar
 from model.fittings.match import catalogue
 from model.frame.layout import BarPlace, JointPlace, lay_out, ways
@@ -29,8 +29,10 @@ def close_end(survey: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
                 )
             )
     bar = survey.frame.bars[joint.arms[0].bar]
-    if not any(item.bar == bar.id for item in equipment(survey.arrangement)):
-        found.append(Remedy(f"Take {bar.name} away", partial(without_bars, bars={bar.id})))
+    fixed = [item for item in equipment(survey.arrangement) if item.bar == bar.id]
+    if all(isinstance(item, Opening) for item in fixed):
+        label = f"Take {bar.name} away" + (" with its holes" if fixed else "")
+        found.append(Remedy(label, partial(without_bars, bars={bar.id})))
     return tuple(found)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import partial
+from math import pi
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import (
@@ -9,12 +10,15 @@ from model.coach.remedies.changes import (
     ballasts_changed,
     floats_changed,
     free_id,
+    in_turn,
+    round_down,
     ruler_step,
 )
-from model.coach.remedies.floats import fit_floats
+from model.coach.remedies.floats import fit_floats, with_float
 from model.coach.sentences import grams, length
 from model.design import Ballast, Design, Float
 from model.design.equipment import STEEL_DENSITY
+from model.frame.layout import BarPlace
 from model.parts import Part
 from model.survey import Survey, survey
 from model.units import snap
@@ -32,7 +36,8 @@ def level(found: Survey) -> tuple[Remedy, ...]:
     """Slide floats and weights, cut floats longer on one side, or add a weight; the gentlest first."""
     methods: tuple[Callable[[Survey, int], Step | None], ...] = (_slide_floats, _slide_weights, _trade_foam)
     remedies = [_corrected(found, (method,)) for method in methods]
-    remedies += [_corrected(found, methods), _corrected(found, (_add_weight,))]
+    added = [_add_weight, _add_float] if found.balance.spare > 0 else [_add_float, _add_weight]
+    remedies += [_corrected(found, methods), *(_corrected(found, (method,)) for method in added)]
     return tuple(remedy for remedy in remedies if remedy)
 
 
@@ -48,7 +53,7 @@ def _corrected(found: Survey, methods: tuple[Callable[[Survey, int], Step | None
                 (label, edit), here = best
                 labels.append(label)
                 edits.append(edit)
-    return Remedy("; ".join(dict.fromkeys(labels)), partial(_in_turn, edits=tuple(edits))) if edits else None
+    return Remedy("; ".join(dict.fromkeys(labels)), partial(in_turn, edits=tuple(edits))) if edits else None
 
 
 def _best_step(
@@ -60,12 +65,6 @@ def _best_step(
     tried = [(step, survey(step[1](here.design))) for method in methods if (step := method(here, axis))]
     better = [(step, after) for step, after in tried if abs(_lever(after, axis)) < off - 1e-6]
     return min(better, key=lambda pair: abs(_lever(pair[1], axis)), default=None)
-
-
-def _in_turn(design: Design, edits: tuple[Edit, ...]) -> Design:
-    for edit in edits:
-        design = edit(design)
-    return design
 
 
 def _lever(found: Survey, axis: int) -> float:
@@ -190,3 +189,31 @@ def _add_weight(found: Survey, axis: int) -> Step | None:
 
 def _weighted(design: Design, new: Ballast) -> Design:
     return design.arranged(ballasts=(*design.arrangement.ballasts, new))
+
+
+def _add_float(found: Survey, axis: int) -> Step | None:
+    """Foam on the high bar furthest out on the side that is down, among those that carry none."""
+    lever, balance, foams = _lever(found, axis), found.balance, found.design.supplies.foams
+    taken = {item.bar for item in (*found.arrangement.floats, *found.arrangement.thrusters)}
+    free = [bar for bar in found.frame.bars.values() if bar.exposed > 0 and bar.id not in taken]
+    flat = [bar for bar in free if abs(bar.along[2]) < 0.1]
+    if not flat or not foams or not balance.displaced or not balance.mass:
+        return None
+    sign, foam = (-1 if lever > 0 else 1), foams[0]
+    bar = max(flat, key=lambda bar: (sign * bar.point(0.5)[axis], bar.point(0.5)[2]))
+    at = bar.point(0.5)[axis]
+    gain = (at - balance.b[axis]) / balance.displaced
+    gain -= foam.density * (at - balance.g[axis]) / balance.mass
+    if gain * sign <= 0:
+        return None
+    section = pi / 4 * (foam.outside_diameter**2 - foam.hole**2)
+    step = ruler_step(found.design.units)
+    size = min(snap(round(-lever / gain / section / step) * step), round_down(bar.exposed, step))
+    if size <= 0:
+        return None
+    edit = partial(_floated, foam=foam.id, bar=bar, size=size)
+    return f"Thread {length(size, found.design.units)} of {foam.name} on {bar.name}", edit
+
+
+def _floated(design: Design, foam: str, bar: BarPlace, size: float) -> Design:
+    return fit_floats(with_float(design, foam, bar, size, None))

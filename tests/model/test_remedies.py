@@ -1,0 +1,176 @@
+"""Remedies over every ready-made frame with every mistake: each clears its finding and breaks nothing new.
+
+Of each kind of finding that must be put right a few are proved for each frame, of the others one;
+``tests/benchmarks/prove_remedies.py`` proves them all, which takes some minutes.
+"""
+
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from model.coach.finding import Finding
+from model.design import Attachment, Design, Mount, Supplies
+from model.files import load_design
+from model.review import Report, proven_remedy, review
+from tests import worked
+from tests.model.coach_cases import CASES, box, chain, foam, ruled, thruster
+from tests.model.mutations import mutations
+
+PRESETS = Path(__file__).parent.parent.parent / "presets"
+FRAMES = sorted([*(PRESETS / "starters").glob("*.toml"), *(PRESETS / "demo").glob("*.toml")])
+MOST = {"must": 2, "should": 1, "tip": 1}
+SLOW = {"air.pocket-tilted", "air.pocket-trapped"}
+"""The fewest holes take seconds; they are proved where they are solved."""
+ALWAYS = {
+    "thruster.mount-missing",
+    "float.end-over",
+    "opening.none-flooded",
+    "opening.in-sealed",
+    "opening.hole-wide",
+    "fitting.pick-wrong",
+    "balance.thrust-sunk",
+    "balance.weight-over",
+    "balance.lift-little",
+}
+"""What one key must always be able to put right on a ready-made frame."""
+
+
+def test_there_are_ready_made_frames_to_try():
+    assert len(FRAMES) >= 7
+
+
+def proved(report: Report, finding: Finding) -> bool:
+    """Whether a remedy is offered; one that is offered is tried again from outside."""
+    remedy = proven_remedy(report, finding)
+    if remedy is None:
+        return False
+    after = review(remedy.edit(report.design))
+    assert finding.key not in {f.key for f in after.findings}, remedy.label
+    assert {f.key for f in after.musts} <= {f.key for f in report.musts}, remedy.label
+    assert after.design != report.design
+    assert remedy.label[:1].isupper()
+    assert not remedy.label.endswith(".")
+    assert "  " not in remedy.label
+    return True
+
+
+@pytest.mark.parametrize("path", FRAMES, ids=lambda path: path.stem)
+def test_every_mistake_on_a_ready_made_frame(path: Path):
+    tried: Counter[str] = Counter()
+    helped: Counter[str] = Counter()
+    for _, design in mutations(load_design(path).design):
+        report = review(design)
+        for finding in report.findings:
+            if tried[finding.code] < MOST[finding.severity] and finding.code not in SLOW:
+                tried[finding.code] += 1
+                helped[finding.code] += proved(report, finding)
+    musts = [code for code in tried if code in ALWAYS]
+    assert {code: helped[code] for code in musts} == {code: tried[code] for code in musts}
+    assert sum(helped.values()) >= 0.7 * sum(tried.values()), tried - helped
+
+
+def report_of(design: Design, code: str) -> tuple[Report, Finding]:
+    report = review(design)
+    return report, next(finding for finding in report.findings if finding.code == code)
+
+
+def label(design: Design, code: str) -> str | None:
+    report, finding = report_of(design, code)
+    remedy = proven_remedy(report, finding)
+    return remedy.label if remedy else None
+
+
+NO_REMEDY = {
+    "frame.bars-none",
+    "frame.joints-together",
+    "frame.bar-crooked",
+    "frame.bars-overlap",
+    "stock.bar-long",
+    "fitting.socket-spare",
+    "opening.socket-open",
+    "money.limit-over",
+}
+"""On the designs of the table only the team knows what it meant, or has no other part to take."""
+
+
+@pytest.mark.parametrize("code", sorted({case.code for case in CASES} - NO_REMEDY))
+def test_each_finding_of_the_table_that_one_key_can_put_right(code: str):
+    case = next(case for case in CASES if case.code == code)
+    assert proved(*report_of(case.shows, code))
+
+
+def test_a_float_is_cut_to_the_pipe_that_shows():
+    """400 mm less 63.5 mm between the hubs are 336.5 mm, and a ruler reads 336."""
+    assert label(box(floats=(foam(length=0.35),)), "float.bar-short") == "Cut noodle piece to 336 mm"
+
+
+def test_joints_that_are_too_close_are_moved_apart_by_whole_millimetres():
+    """63.5 mm are needed and 60 there: 3.5 mm, so 4 on the ruler."""
+    design = chain(0.0, 0.06, 0.3)
+    assert label(design, "frame.joints-close") == "Move x1 outwards by 4 mm"
+
+
+def test_the_box_too_wide_is_drawn_in_at_both_sides_with_the_cut_that_follows():
+    """27.94 mm over: 14 mm from each side; the cross bars are cut to 300 - 63.5 + 25.4 - 28 mm."""
+    words = label(ruled(box(), size_limit=(1.0, 0.3, 1.0)), "size.limit-over")
+    assert words == "Move y0 14 mm to port and y1 14 mm to starboard: cut B from 261.9 mm to 233.9 mm"
+
+
+def test_what_sticks_out_alone_is_moved_in():
+    """The probe reaches 80 mm past the bar's middle, the hub 13.97: 66.03 over a limit of the bare frame."""
+    probe = Attachment(
+        id="p", name="probe", bar="b6", offset=(0.05, 0, 0), size=(0.06, 0.02, 0.02),
+        mass=0.02, mass_in_water=0.01,
+    )  # fmt: skip
+    design = ruled(box(attachments=(probe,)), size_limit=(0.46, 1.0, 1.0))
+    assert label(design, "size.limit-over") == "Move probe 34 mm aft"  # 494 - 460
+
+
+def test_a_cheaper_mount_is_taken_before_anything_is_left_out():
+    """Two mounts of 8.00 where one of 0.50 is listed, and a camera of 24.00."""
+    clamp = Mount(id="clamp", name="a clamp", mass=0.01, mass_in_water=0.008, price=8.0)
+    goods = worked.SUPPLIES.but(mounts=(clamp, *worked.SUPPLIES.mounts))
+    items = (thruster(mount="clamp"), thruster(id="u", bar="b2", offset=(0, -0.05, 0), mount="clamp"))
+    camera = Attachment(
+        id="c", name="camera", kind="camera", bar="b5", size=(0.03, 0.03, 0.03),
+        mass=0.05, mass_in_water=0.02, price=24.0,
+    )  # fmt: skip
+    design = worked.design(worked.box(thrusters=items, attachments=(camera,)), supplies=goods)
+    spent = review(design).survey.bill.spent
+    assert (
+        label(ruled(design, spending_limit=spent - 10), "money.limit-over")
+        == "Use two ties instead of a clamp"
+    )
+    assert (
+        label(ruled(design, spending_limit=spent - 20), "money.limit-over")
+        == "Leave camera out, which saves 24.00 units"
+    )
+
+
+def test_a_thruster_is_added_where_it_clears_the_frame():
+    design = ruled(
+        box(floats=(foam(length=0.2), foam(id="g", bar="b3", length=0.2))), moves=("up", "down", "ahead")
+    )
+    for code_about in ("up", "ahead"):
+        report = review(design)
+        finding = next(f for f in report.findings if f.about.id == code_about)
+        remedy = proven_remedy(report, finding)
+        assert remedy is not None
+        design = remedy.edit(design)
+    assert not [f for f in review(design).findings if f.code == "thruster.move-missing"]
+    assert all(item.mount == "ties" for item in design.arrangement.thrusters)
+
+
+def test_without_motors_or_mounts_nothing_is_offered():
+    bare = box(thrusters=(thruster(mount=None),)).but(supplies=Supplies(motors=worked.SUPPLIES.motors))
+    assert label(bare, "thruster.mount-missing") is None
+    none = ruled(box(), moves=("up",)).but(supplies=Supplies())
+    assert label(none, "thruster.move-missing") is None
+
+
+def test_a_remedy_is_never_the_same_design_with_another_must():
+    """Sealing is no cure for a frame without holes while an empty socket is left."""
+    design = chain(0.0, 0.2, 0.4, stock=worked.stock("cap", "tee")).arranged(bores="sealed")
+    report, finding = report_of(design, "opening.socket-open")
+    assert proven_remedy(report, finding) is None
