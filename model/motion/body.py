@@ -14,10 +14,11 @@ from model.motion.strips import Strips, strips_of
 from model.motion.tensor import Tensor
 from model.parts import Part
 from model.thrust.drives import Drive
+from model.thrust.propeller import ZERO_THRUST
 from model.vectors import Vector
 from model.water.balance import Balance
 
-GONE_SPREAD = (1.93 / 2.15, 2.38 / 2.15)
+GONE_SPREAD = (1.77 / ZERO_THRUST, 2.38 / ZERO_THRUST)
 """Zero-thrust speed over the usual, least and most, see ``propeller.ZERO_THRUST``."""
 MASS_SPREAD = 0.10
 """Half the width of the spread of mass with water, as a share: added mass of crossing pipes (stated rule)."""

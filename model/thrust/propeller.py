@@ -11,8 +11,8 @@ from math import pi, sqrt
 
 FIGURE_OF_MERIT = 0.4
 """Ideal over real power, held still; 0.25 to 0.5 [3]."""
-ZERO_THRUST = 2.15
-"""Speed at which the pull is gone, over the speed of the water through the propeller held still: 1.93 to 2.38
+ZERO_THRUST = 2.05
+"""Speed at which the pull is gone, over the speed of the water through the propeller held still: 1.77 to 2.38
 over the B-series with 2 and 3 blades and a pitch of 0.6 to 1 diameters, worked out from [2]."""
 FALL = 0.73
 """f in pull(x) = 1 - f x - (1 - f) x^2, a fit to [2] within 0.01."""
