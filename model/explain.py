@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from model.coach.rules_size import outermost
 from model.coach.sentences import money, trim_words
+from model.explain_frame import frame_quantities
 from model.frame.letters import CutGroup
 from model.quantity import Quantity
 from model.survey import Survey
@@ -21,7 +22,7 @@ FOAM = (
 
 def quantities(survey: Survey) -> tuple[Quantity, ...]:
     """The headline numbers of a survey, in the order of the steps."""
-    return (*_sizes(survey), *_cuts(survey), *_floating(survey), *_money(survey))
+    return (*_sizes(survey), *_cuts(survey), *frame_quantities(survey), *_floating(survey), *_money(survey))
 
 
 def _sizes(survey: Survey) -> Iterator[Quantity]:
@@ -201,5 +202,5 @@ def _money(survey: Survey) -> Iterator[Quantity]:
         "the sum of the lines that count; pipe and foam are bought in whole lengths",
         tuple((line.name, f"{line.quantity} x {line.each:.2f}") for line in bill.lines if line.counts),
         "your own prices",
-        "pipe is packed by first fit, which can be a length dearer than the best plan",
+        "pipe by the cheapest cutting plan; beyond 60 pieces of a size by first fit, which can be dearer",
     )

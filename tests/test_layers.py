@@ -25,7 +25,7 @@ FLOORS = (
     {"model.survey"},
     {"model.solve", "model.runs", "model.compare"},
     {"model.coach"},
-    {"model.review", "model.explain"},
+    {"model.review", "model.explain", "model.explain_frame"},
     {"model.check"},
     {"model.drawing", "model.sheets"},
     {"tui"},
