@@ -5,10 +5,11 @@ Everything that is summed over the vehicle is summed over one list of these.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from math import sqrt
 from typing import Literal
 
-from model.vectors import Vector, norm, scale, sub
+from model.vectors import Vector, scale, sub
 
 PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether", "pin"]
 
@@ -33,7 +34,7 @@ class Box:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots here and below: a box is worked out once and kept
 class Cylinder:
     """A round solid between the middles of its flat ends [m]."""
 
@@ -41,27 +42,26 @@ class Cylinder:
     end: Vector
     radius: float
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """The smallest upright box around it: a disc reaches r sqrt(1 - u^2) along each axis."""
-        along = sub(self.end, self.start)
-        length = norm(along) or 1.0
-        low, high = [], []
-        for a, b, d in zip(self.start, self.end, along, strict=True):
-            reach = self.radius * sqrt(max(0.0, 1.0 - (d / length) ** 2))
-            low.append(min(a, b) - reach)
-            high.append(max(a, b) + reach)
-        return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+        (a, b, c), (d, e, f), r = self.start, self.end, self.radius
+        x, y, z = d - a, e - b, f - c
+        square = x * x + y * y + z * z or 1.0
+        i, j, k = (r * sqrt(max(0.0, 1.0 - step * step / square)) for step in (x, y, z))
+        return Box(
+            (min(a, d) - i, min(b, e) - j, min(c, f) - k), (max(a, d) + i, max(b, e) + j, max(c, f) + k)
+        )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Block:
     """An upright box-shaped solid [m]."""
 
     centre: Vector
     size: Vector
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """The block itself."""
         (x, y, z), (a, b, c) = self.centre, self.size
@@ -71,7 +71,7 @@ class Block:
 Solid = Cylinder | Block
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Part:
     """One thing on the vehicle.
 
@@ -95,7 +95,7 @@ class Part:
     solids: tuple[Solid, ...]
     hollow: float = 0.0
 
-    @property
+    @cached_property
     def box(self) -> Box | None:
         """The upright box around its solids, or None where it has none."""
         return box_around(solid.box for solid in self.solids)
@@ -104,8 +104,8 @@ class Part:
 def box_around(boxes: Iterable[Box]) -> Box | None:
     """The smallest upright box around some boxes, or None where there are none."""
     found = list(boxes)
-    if not found:
-        return None
-    low = tuple(min(box.low[axis] for box in found) for axis in range(3))
-    high = tuple(max(box.high[axis] for box in found) for axis in range(3))
-    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+    if len(found) < 2:
+        return found[0] if found else None
+    x, y, z = (min(places) for places in zip(*(box.low for box in found), strict=True))
+    u, v, w = (max(places) for places in zip(*(box.high for box in found), strict=True))
+    return Box((x, y, z), (u, v, w))
