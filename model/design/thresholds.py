@@ -57,7 +57,7 @@ class Thresholds(Record):
     hole_most: Positive = 40.0
     """Widest hole that leaves its pipe strong [% of the outside diameter] (CP: about 35)."""
     face_tip: Positive = 1.0
-    """Pipe between a hole and the face of a socket that is worth a tip below this [outside diameters] (CP)."""
+    """Pipe between a hole and a socket face that is worth a tip below this [outside diameters] (CP)."""
     face_should: Positive = 0.5
     """The same, that should be put right below this [outside diameters] (CP)."""
     air_tip: Positive = 5.0
