@@ -77,6 +77,19 @@ def test_a_side_is_mirrored_with_what_is_fixed_to_it():
     assert x == points(after)["starboard skid"][0][0]
 
 
+def test_a_bar_that_runs_the_other_way_takes_its_equipment_at_the_same_place():
+    """The port skid is drawn from the bow aft: what sits 90 mm from the stern sits at 0.7 of it, not 0.3."""
+    design = edits.mirror_sides(with_skid(), "starboard")
+    bars = tuple(
+        bar.but(start=bar.end, end=bar.start) if bar.name == "port skid" else bar
+        for bar in design.arrangement.bars
+    )
+    skid = next(bar.id for bar in bars if bar.name == "starboard skid")
+    hole = Opening(id="o1", name="hole", bar=skid, at=0.3, face="-z")
+    after = edits.mirror_sides(design.arranged(bars=bars, openings=(hole,)), "starboard")
+    assert [item.at for item in after.arrangement.openings] == pytest.approx([0.3, 0.7])
+
+
 def test_mirroring_twice_changes_nothing_more():
     once = edits.mirror_sides(with_skid(), "starboard")
     assert edits.mirror_sides(once, "starboard") == once

@@ -70,6 +70,15 @@ def test_bars_in_a_row_add_up():
     assert length.errors.rss / 3 == pytest.approx(spread, rel=0.01)
 
 
+def test_the_fewest_bars_set_a_size():
+    """The starboard side is three bars long and the port side two: two bars are what the length hangs on."""
+    port = [((0, 1, 0), (3, 1, 0)), ((3, 1, 0), (4, 1, 0))]
+    starboard = [((0, 0, 0), (1, 0, 0)), ((1, 0, 0), (2, 0, 0)), ((2, 0, 0), (4, 0, 0))]
+    across = [((x, 0, 0), (x, 1, 0)) for x in (0, 4)]
+    run = worked.arrangement((-0.4, -0.2, 0.0, 0.1, 0.4), (-0.15, 0.15), (0.0,), [*port, *starboard, *across])
+    assert errors_of(limited(worked.design(run), 1, 1, 1))[0].bars == ("b0", "b1")
+
+
 def test_cement_and_a_sawn_piece_leave_less_to_chance():
     run = worked.box()
     cemented = limited(worked.design(run.but(joining="cemented")), 1, 1, 1)
