@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
+from model.coach.remedies.balance import level_bars_at
 from model.coach.remedies.changes import FOAM_STEP, free_id
 from model.coach.sentences import grams, length, trim_words
 from model.design import Ballast, Design, Float
@@ -233,3 +234,10 @@ def _reason(found: Survey, pieces: Sequence[Piece], rest: Rest, aim: Aim) -> str
     if got.tilt > LEVEL:
         return f"Foam there cannot bring it within {LEVEL:g} degrees: name bars further out as well."
     return "The pieces cannot be cut finely enough, or there is too little foam."
+
+
+def usual_bars(found: Survey, sign: int) -> tuple[str, ...]:
+    """The bars that foam (1) or weights (-1) go on already, or else the highest or lowest level ones."""
+    items = found.arrangement.floats if sign > 0 else found.arrangement.ballasts
+    taken = tuple(dict.fromkeys(item.bar for item in items))
+    return taken or tuple(bar.id for bar in level_bars_at(found, sign))

@@ -59,7 +59,8 @@ def where_words(found: Survey, hole: Opening) -> str:
     if from_joint < bar.faces[end] - bar.insertions[end]:
         part = "the cap, beyond the end of the pipe" if is_cap(joint) else "the fitting, on its centre line"
         return f"{side}, in {part}, at {joint.name}"
-    return f"{side}, {format_length(from_joint - bar.faces[end], found.design.units)} from the face at {joint.name}"
+    from_face = format_length(from_joint - bar.faces[end], found.design.units)
+    return f"{side}, {from_face} from the face at {joint.name}"
 
 
 def drilling_words(found: Survey, drilling: Drilling) -> list[str]:

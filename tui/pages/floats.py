@@ -13,9 +13,11 @@ from tui.forms.entry import Entry, field
 from tui.forms.items import Column
 from tui.forms.kinds import LENGTH, MASS, MONEY, TEXT, YES_NO, number
 from tui.forms.listing import ListSection
-from tui.forms.section import Act, Section
+from tui.forms.section import Act, FormSection, Section
 from tui.pages.choosing import asks, name_of, pieces_of
 from tui.pages.fixed import fixed_list
+from tui.pages.floats_solve import SolveSection
+from tui.pages.floats_steady import steadiness
 from tui.pages.page import Page
 from tui.pages.stock import add_from_preset
 from tui.pages.words import bare, faces
@@ -122,8 +124,13 @@ class FloatsPage(Page):
         return f"{words}\nBefore: {lift_words(before)}; {trim_words(before)}." if before else words
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """Foam and weights, with the same line above both."""
-        return (("Foam", self._foam), ("Weights", self._weights))
+        """Foam and weights with the same line above both, the solver, and how steady it is."""
+        return (
+            ("Foam", self._foam),
+            ("Weights", self._weights),
+            ("Solve", SolveSection),
+            ("Steadiness", lambda: FormSection("Steadiness", lambda report: (), steadiness)),
+        )
 
     def _foam(self) -> ListSection:
         return fixed_list(

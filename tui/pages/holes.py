@@ -14,6 +14,7 @@ from tui.forms.listing import ListSection
 from tui.forms.section import FormSection, Section
 from tui.pages.choosing import asks
 from tui.pages.fixed import fixed_list
+from tui.pages.holes_air import air_section
 from tui.pages.layout import ARRANGEMENT, BORES
 from tui.pages.page import Page
 from tui.pages.words import FACES, bare, direction_words, faces
@@ -126,5 +127,5 @@ class HolesPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """Holes, flooded or sealed, plugs."""
-        return (("Holes", holes_list), ("Pipes", pipes_form), ("Plugs", plugs_list))
+        """Holes, the air in the pipes, flooded or sealed, plugs."""
+        return (("Holes", holes_list), ("Air", air_section), ("Pipes", pipes_form), ("Plugs", plugs_list))

@@ -1,0 +1,117 @@
+"""A section that works something out on request, shows what it comes to, and takes it as one edit."""
+
+from __future__ import annotations
+
+from asyncio import to_thread
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
+from operator import methodcaller
+from typing import TYPE_CHECKING
+
+from textual import work
+from textual.app import ComposeResult
+from textual.widgets import Static
+
+from tui.forms.section import Act, Acts, Section, hidden_static, put_text
+
+if TYPE_CHECKING:
+    from model.coach.finding import About
+    from model.design import Design
+    from model.review import Report
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What was worked out.
+
+    Attributes:
+        label: what the edit is called in the history.
+        words: what it comes to, in lines.
+        design: the design with it; None where there is nothing to take.
+    """
+
+    label: str
+    words: str
+    design: Design | None
+
+
+@dataclass(frozen=True)
+class Way:
+    """A way to work something out: a button, and what it does with a report, away from the screen."""
+
+    key: str
+    label: str
+    find: Callable[[Report], Offer]
+
+
+class ProposalSection(Section):
+    """Figures, buttons that work something out, what came of it, and a button that takes it.
+
+    Args:
+        title: in the row of sections.
+        facts: figures above, from a report.
+        ways: what can be worked out.
+        kinds: the kinds of finding that are put right here.
+    """
+
+    first_selector = "Ticks, Input, Button"
+
+    def __init__(
+        self, title: str, facts: Callable[[Report], str], ways: tuple[Way, ...], kinds: tuple[str, ...] = ()
+    ) -> None:
+        self.title, self.facts, self.ways, self.kinds = title, facts, ways, kinds
+        self.offer: Offer | None = None
+        super().__init__()
+
+    def compose(self) -> ComposeResult:
+        """Figures, what is asked for, buttons, what came of it."""
+        yield Static("", markup=False, classes="facts")
+        yield from self.wishes()
+        acts = [Act(way.key, way.label, partial(self._run, way)) for way in self.ways]
+        yield Acts((*acts, Act("take", "Take it", methodcaller("take"))))
+        yield hidden_static("error")
+        yield hidden_static("note")
+
+    def _run(self, way: Way, section: ProposalSection) -> None:
+        self.work_out(way)
+
+    def wishes(self) -> ComposeResult:
+        """Widgets for what is asked for; none as it stands."""
+        yield from ()
+
+    def show(self, report: Report) -> None:
+        """Show a new report; what was worked out for another design is forgotten."""
+        before, self.report = self.report, report
+        put_text(self.query_one(".facts", Static), self.facts(report))
+        if before is None or before.design is not report.design:
+            self._offered(None)
+
+    def finds(self, report: Report, about: About) -> bool:
+        """Whether it is one of the kinds of this section."""
+        return about.kind in self.kinds
+
+    @work(group="propose", exclusive=True, exit_on_error=False)
+    async def work_out(self, way: Way) -> None:
+        """Work something out in a thread, and show it if the design is still the same."""
+        report = self.report
+        if report is None:
+            return
+        put_text(self.query_one(".note", Static), "Working it out ...")
+        offer = await to_thread(way.find, report)
+        if self.report is report:
+            self._offered(offer)
+
+    def take(self) -> None:
+        """Take what was worked out as one edit."""
+        offer = self.offer
+        if offer is None or offer.design is None:
+            self.say("! There is nothing to take yet: work it out first.")
+            return
+        taken = offer.design
+        self.ask(offer.label, lambda _: taken)
+
+    def _offered(self, offer: Offer | None) -> None:
+        self.offer = offer
+        put_text(self.query_one(".note", Static), offer.words if offer else "")
+        self.query_one("#act-take").disabled = offer is None or offer.design is None
