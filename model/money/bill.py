@@ -6,15 +6,20 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Literal
 
-from model.design import COMPARISON_SLACK, Arrangement, Design
+from model.design import COMPARISON_SLACK, Arrangement, Design, Pipe
 from model.frame.layout import Frame
 from model.money.on_hand import InBox
+from model.money.shopping import held_pipe, planned
 from model.money.sticks import cheapest_purchase
+from model.units import format_length
 from model.water.trim_kit import TrimKit
 
 LineKind = Literal[
     "pipe", "fitting", "motor", "mount", "foam", "washer", "ballast", "attachment", "tether", "pin"
 ]
+
+PLANNED_MOST = 60
+"""Pipe is priced by the cheapest cutting plan up to so many pieces of a size, and by first fit beyond."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +77,7 @@ def bill(
     design: Design, arrangement: Arrangement, frame: Frame, box: InBox, kit: TrimKit | None = None
 ) -> Bill:
     """What one arrangement costs beside what is in the box, with sticks and foam tubes bought whole."""
-    pipe_lines = list(_pipes(design, box))
+    pipe_lines = list(_pipes(design, frame, box))
     lines = [line for line in pipe_lines if isinstance(line, Line)]
     unsold = tuple(line for line in pipe_lines if isinstance(line, str))
     lines += [
@@ -84,17 +89,42 @@ def bill(
     return Bill(tuple(lines), design.brief.spending_limit, design.brief.currency, unsold)
 
 
-def _pipes(design: Design, box: InBox) -> Iterator[Line | str]:
+def _pipes(design: Design, frame: Frame, box: InBox) -> Iterator[Line | str]:
     """A line for each pipe size, or its id where it cannot be bought."""
     for pipe in design.stock.pipes:
-        cuts = box.to_buy[pipe.id]
-        if not cuts:
+        cuts = sorted(
+            (bar.cut for bar in frame.bars.values() if bar.pipe.id == pipe.id and bar.cut and bar.cut > 0),
+            reverse=True,
+        )
+        if not box.to_buy[pipe.id] or not cuts:
             continue
-        purchase = cheapest_purchase(pipe, cuts, design.stock.kerf)
-        if purchase is None:
+        if len(cuts) > PLANNED_MOST:
+            purchase = cheapest_purchase(pipe, box.to_buy[pipe.id], design.stock.kerf)
+            sticks = [purchase.stick.length] * purchase.quantity if purchase else []
+            cost = purchase.price if purchase else 0.0
+        else:
+            plan = planned(pipe, tuple(cuts), design.stock.kerf, held_pipe(design, pipe))
+            sticks = (
+                [stick.source.length for stick in plan.sticks if not stick.source.on_hand] if plan else []
+            )
+            cost = plan.cost if plan else 0.0
+            if plan and not sticks:
+                continue
+        if not sticks:
             yield pipe.id
         else:
-            yield Line("pipe", pipe.id, pipe.name, purchase.quantity, purchase.stick.price, pipe.counts)
+            yield Line(
+                "pipe", pipe.id, _named(pipe, sticks, design), len(sticks), cost / len(sticks), pipe.counts
+            )
+
+
+def _named(pipe: Pipe, sticks: list[float], design: Design) -> str:
+    """The pipe, and how many of each length where they differ."""
+    lengths = Counter(sticks)
+    if len(lengths) == 1:
+        return pipe.name
+    words = (f"{count} of {format_length(length, design.units)}" for length, count in sorted(lengths.items()))
+    return f"{pipe.name} ({', '.join(words)})"
 
 
 def _fittings(design: Design, box: InBox) -> Iterator[Line]:

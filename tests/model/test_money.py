@@ -117,19 +117,19 @@ def furnished(**changes: object):
 def test_a_bill_by_hand():
     """Twelve cuts of 361.9, 261.9 and 161.9 mm (four of each; spacing - 1.5 in): 3143 mm with the kerfs.
 
-    Sticks of 1 m: the longest go two to a stick with one short beside, so four or five; of 3 m: two.
+    Sticks of 1 m for 2.00: four; of 3 m for 4.50: two; one of each gives all of it for the least, 6.50.
     """
     bill = survey(furnished(brief=Brief(spending_limit=50.0, currency="shells"))).bill
     lines = {line.id: (line.kind, line.quantity, line.each, line.counts) for line in bill.lines}
     cut = [size - 1.5 * INCH for size in (0.4, 0.3, 0.2) for _ in range(4)]
     assert sum(cut) + 0.012 > 3.0  # so one stick of 3 m cannot do
-    assert lines["half"] == ("pipe", 4, 2.0, True)  # 8.00, less than two of 4.50
+    assert lines["half"] == ("pipe", 2, (4.5 + 2.0) / 2, True)
     assert lines["corner"] == ("fitting", 8, 1.25, True)
     assert lines["motor"] == ("motor", 2, 9.0, True)
     assert lines["ties"] == ("mount", 1, 0.5, True)
     assert lines["noodle"] == ("foam", 1, 3.0, True)
     assert lines["c"] == ("attachment", 1, 30.0, False)
-    spent = 4 * 2.0 + 8 * 1.25 + 2 * 9.0 + 0.5 + 3.0 + 1.5 + 12.0
+    spent = 4.5 + 2.0 + 8 * 1.25 + 2 * 9.0 + 0.5 + 3.0 + 1.5 + 12.0
     assert bill.spent == pytest.approx(spent)
     assert bill.free == pytest.approx(30.0)
     assert bill.left == pytest.approx(50.0 - spent)
