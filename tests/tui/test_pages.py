@@ -70,6 +70,7 @@ async def test_each_section_opens_and_nothing_is_wider_than_the_page(key, design
         await pilot.pause()
         assert len(app.page.WHY) < 160
         async for section in sections(app, pilot):
+            await pilot.pause()
             assert not app.page.show_horizontal_scrollbar
             for table in section.query(ItemTable):
                 assert table.virtual_size.width <= table.size.width or not table.size.width

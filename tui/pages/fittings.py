@@ -67,9 +67,7 @@ def joint_entries(report: Report, key: str) -> tuple[Entry, ...]:
         field(
             ref, "fitting", "Fitting", Chosen(lambda report: fitting_options(report, key)), about=joint.name
         ),
-        field(
-            ref, "joining", "Held", choice(("as the rest of the frame", None), *JOININGS), about=joint.name
-        ),
+        field(ref, "joining", "Held", choice(("as the rest", None), *JOININGS), about=joint.name),
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=joint.name),
     )
 

@@ -27,7 +27,7 @@ NUDGE = {"mm": 0.005, "in": 0.0254 / 4}
 """[m] One step of the arrow keys."""
 JOININGS = (
     ("dry: pushed in", "dry"),
-    ("pinned by a screw or tie", "pinned"),
+    ("pinned: screw or tie", "pinned"),
     ("cemented for good", "cemented"),
 )
 BORES = choice(("flooded: water is let in", "flooded"), ("sealed for good", "sealed"))
