@@ -15,7 +15,7 @@ from model.motion.span import Span
 from model.motion.straight import pulls_along
 from model.motion.turning import turn_pushes
 from model.survey import Survey, motion_of
-from model.thrust.moves import USEFUL_SHARE
+from model.thrust.moves import USEFUL_LEVER, USEFUL_SHARE
 from model.vectors import Vector, dot
 
 FACING = 0.9
@@ -74,13 +74,11 @@ def _one_side(survey: Survey, moving: Motion) -> Iterator[Finding]:
         return
     limits, moment = survey.design.brief.thresholds, couples(moving.body, AHEAD)[0][2]
     steering = min(turn_pushes(moving.body, to_port)[0].still for to_port in (True, False))
-    if abs(moment) < 1e-6:
-        return
+    lever = _lever(moving, AHEAD, -moment)
     share = 100 * abs(moment) / steering if steering > 0 else 100.0
-    if share <= limits.veer_tip + COMPARISON_SLACK:
+    if abs(lever) <= USEFUL_LEVER or share <= limits.veer_tip + COMPARISON_SLACK:
         return
     severity: Severity = "should" if share > limits.veer_should + COMPARISON_SLACK else "tip"
-    lever = _lever(moving, AHEAD, -moment)
     propose = partial(remedy.line_in, survey, pushing(survey, AHEAD), lever)
     values = {
         "side": "port" if moment > 0 else "starboard",

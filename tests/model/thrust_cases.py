@@ -1,0 +1,294 @@
+"""For each finding on thrusters, motion and wires a design that shows it and one beside it that is silent.
+
+The box of ``tests.worked``: 400 x 300 x 200 mm between joint centres, half-inch pipe of 21.336 mm, 31.75 mm
+from centre to face; motors with a body of 30 x 60 mm and a propeller of 50 mm that pull 3 N and 2 N.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from model.design import (
+    Ballast,
+    Battery,
+    Branch,
+    Brief,
+    Design,
+    Float,
+    Mount,
+    Opening,
+    Power,
+    Supplies,
+    Tether,
+    Thruster,
+    TieHole,
+)
+from tests import worked
+
+MOUNTS = (
+    Mount(id="ties", name="two ties", mass=0.004, mass_in_water=0.001),
+    Mount(id="clamp", name="a clamp", mass=0.03, mass_in_water=0.015, method="clamp"),
+    Mount(id="stub", name="a stub", mass=0.01, mass_in_water=0.003, method="stub"),
+)
+MOTOR = worked.SUPPLIES.motors[0].but(amps=1.5, stalled_amps=6.0)
+SUPPLIES = Supplies(motors=(MOTOR,), mounts=MOUNTS, foams=worked.SUPPLIES.foams)
+HOLES = (TieHole(along=-0.018, face="+z"), TieHole(along=0.018, face="+z"))
+FUSED = Branch(fuse=3.0)
+SETTLED = Power(main_fuse=7.5, strain_relief=True, motor_seal="a sealed case", soak_hours=24.0)
+
+
+@dataclass(frozen=True)
+class Case:
+    """A finding: its code, severity and what it is about; a design with it and one without; its numbers."""
+
+    code: str
+    severity: str
+    about: tuple[str, str]
+    shows: Design
+    silent: Design
+    words: tuple[str, ...] = ()
+    remedied: bool = True
+
+
+def motor(name: str, **changes: Any) -> Thruster:
+    """A motor that pushes ahead, 60 mm outside a bar, where nothing is near and nothing in its stream."""
+    values = {"bar": "b0", "motor": "motor", "mount": "clamp", "branch": FUSED, **changes}
+    return Thruster(**{"id": name, "name": f"{name} motor", **values})
+
+
+def port(**changes: Any) -> Thruster:
+    """Outside the low port rail, half way up."""
+    return motor("port", **{"bar": "b2", "offset": (0, 0.06, 0.1), "hand": "left", **changes})
+
+
+def starboard(**changes: Any) -> Thruster:
+    """Outside the low starboard rail, half way up."""
+    return motor("starboard", **{"bar": "b0", "offset": (0, -0.06, 0.1), "hand": "right", **changes})
+
+
+def upright(**changes: Any) -> Thruster:
+    """Above the forward cross bar, pushing up; its stream goes down past the bar."""
+    return motor("lift", **{"bar": "b1", "offset": (0, 0.15, 0), "to": "+z", **changes})
+
+
+def swimmer(*thrusters: Thruster, brief: Brief | None = None, **items: Any) -> Design:
+    """A box that floats upright, with foam on its top rails and weights on its low ones."""
+    foam = {"foam": "noodle", "length": 0.17}
+    usual = {
+        "floats": (
+            Float(id="f1", name="starboard float", bar="b1", **foam),
+            Float(id="f2", name="port float", bar="b3", **foam),
+        ),
+        "ballasts": (
+            Ballast(id="w1", name="starboard weight", bar="b0", mass=0.15),
+            Ballast(id="w2", name="port weight", bar="b2", mass=0.15),
+        ),
+        "openings": (
+            Opening(id="vent", name="vent", bar="b1", face="+z", through=True),
+            Opening(id="drain", name="drain", bar="b0", face="-z"),
+        ),
+        "power": SETTLED,
+        **items,
+    }
+    found = worked.design(worked.box(thrusters=thrusters, **usual), supplies=SUPPLIES)
+    return found.but(brief=brief) if brief else found
+
+
+def wired(power: Power | None, branch: Branch = FUSED, brief: Brief | None = None, **items: Any) -> Design:
+    """The box with a pair of motors on some wiring."""
+    return swimmer(port(branch=branch), starboard(branch=branch), power=power, brief=brief, **items)
+
+
+def cable(**changes: Any) -> Tether:
+    """A tether on the low aft cross bar."""
+    values = {"bar": "b4", "hanging": 1.5, "mass_per_m": 0.06, "mass_in_water_per_m": 0.01, **changes}
+    return Tether(**{"id": "c", "name": "tether", "diameter": 0.008, **values})
+
+
+GOOD = swimmer(port(), starboard())
+CASES = (
+    Case(
+        "thruster.mount-hub",
+        "should",
+        ("thruster", "port"),
+        swimmer(port(at=0.06), starboard()),
+        GOOD,
+        ("port motor", "a clamp"),
+    ),
+    Case(
+        "thruster.stub-homeless",
+        "must",
+        ("thruster", "port"),
+        swimmer(port(mount="stub"), starboard()),
+        GOOD,
+        ("port motor",),
+    ),
+    Case(
+        "thruster.holes-unplanned",
+        "should",
+        ("thruster", "port"),
+        swimmer(port(mount="ties"), starboard()),
+        swimmer(port(mount="ties", tie_holes=HOLES), starboard()),
+        ("port motor",),
+    ),
+    Case(
+        "thruster.disc-near",
+        "should",
+        ("thruster", "port"),
+        swimmer(port(offset=(0, 0.0417, 0)), starboard()),  # 41.7 - 25 - 10.7 leaves 6.0 mm
+        swimmer(port(offset=(0, 0.0459, 0)), starboard()),  # 10.2 mm
+        ("6 mm", "10 mm"),
+    ),
+    Case(
+        "thruster.disc-touching",
+        "must",
+        ("thruster", "port"),
+        swimmer(port(offset=(0, 0.034, 0)), starboard()),
+        GOOD,
+        ("10 mm",),
+    ),
+    Case(
+        "thruster.tether-near",
+        "should",
+        ("thruster", "lift"),
+        swimmer(upright(bar="b4", at=0.4, offset=(0.06, 0, 0)), tether=cable()),
+        swimmer(upright(bar="b4", at=0.4, offset=(0.06, 0, 0), guard=True), tether=cable()),
+        ("50 mm",),
+    ),
+    Case(
+        "thruster.stream-blocked",
+        "should",
+        ("thruster", "lift"),
+        swimmer(upright(bar="b1", offset=(0, 0, -0.04))),
+        swimmer(upright()),
+        ("lift motor",),
+        remedied=False,
+    ),
+    Case(
+        "motion.thrust-pitches",
+        "should",
+        ("design", ""),
+        swimmer(port(offset=(0, 0.06, -0.06)), starboard(offset=(0, -0.06, -0.06))),
+        GOOD,
+        ("bow up",),
+    ),
+    Case(
+        "motion.climb-tips",
+        "should",
+        ("design", ""),
+        swimmer(upright(offset=(0.15, 0.15, 0))),
+        swimmer(upright()),
+        ("bow up",),
+    ),
+    Case(
+        "motion.thrust-aside",
+        "should",
+        ("design", ""),
+        swimmer(starboard()),
+        GOOD,
+        ("port", "100 %"),
+    ),
+    Case(
+        "power.plan-missing",
+        "tip",
+        ("power", ""),
+        wired(None),
+        GOOD,
+    ),
+    Case(
+        "power.supply-over",
+        "must",
+        ("power", ""),
+        wired(SETTLED.but(battery=Battery(volts=24.0)), brief=Brief(supply_limit=12.0)),
+        wired(SETTLED, brief=Brief(supply_limit=12.0)),  # nominal counts, not 12.7 V when full
+        ("24 V", "12 V"),
+    ),
+    Case(
+        "power.motor-over",
+        "should",
+        ("thruster", "port"),
+        wired(SETTLED.but(battery=Battery(volts=24.0), main_fuse=10.0), Branch(fuse=5.0)),
+        GOOD,
+        ("12 V",),
+    ),
+    Case(
+        "power.fuse-missing",
+        "must",
+        ("thruster", "port"),
+        wired(SETTLED.but(main_fuse=None), Branch()),
+        GOOD,
+        ("port motor",),
+    ),
+    Case(
+        "power.fuse-large",
+        "must",
+        ("thruster", "port"),
+        wired(SETTLED.but(core_area=0.205), Branch(fuse=5.0)),  # 0.205 mm2 carries 3 A (common practice)
+        wired(SETTLED.but(core_area=0.205), Branch(fuse=3.0)),
+        ("5 A", "3.0 A"),
+    ),
+    Case(
+        "power.fuse-small",
+        "should",
+        ("thruster", "port"),
+        wired(SETTLED, Branch(fuse=1.0)),
+        wired(SETTLED, Branch(fuse=2.0)),  # 1.25 x 1.5 A is 1.9 A
+        ("1 A",),
+    ),
+    Case(
+        "power.fuse-far",
+        "should",
+        ("power", ""),
+        wired(SETTLED.but(fuse_distance=0.2)),
+        wired(SETTLED.but(fuse_distance=0.175)),
+        ("200 mm", "175 mm"),
+    ),
+    Case(
+        "power.volts-lost",
+        "tip",
+        ("power", ""),
+        wired(SETTLED.but(core_area=0.205, length=20.0)),
+        wired(SETTLED.but(core_area=0.75, length=20.0)),
+        ("12 V",),
+    ),
+    Case(
+        "power.tether-short",
+        "should",
+        ("power", ""),
+        wired(SETTLED.but(length=1.0), tether=cable()),
+        wired(SETTLED.but(length=2.0), tether=cable()),
+        ("1 m", "1.5 m"),
+    ),
+    Case(
+        "power.checks-open",
+        "tip",
+        ("design", ""),
+        wired(SETTLED.but(soak_hours=0.0)),
+        GOOD,
+        ("soak test",),
+        remedied=False,
+    ),
+    Case(
+        "thruster.pull-unknown",
+        "tip",
+        ("thruster", "port"),
+        swimmer(port(), starboard()).but(
+            supplies=SUPPLIES.but(motors=(MOTOR.but(thrust_ahead=0.0, thrust_astern=None),))
+        ),
+        GOOD,
+        ("port motor",),
+        remedied=False,
+    ),
+    Case(
+        "thruster.disc-shallow",
+        "should",
+        ("thruster", "port"),
+        swimmer(port(bar="b3", offset=(0, 0.06, 0)), starboard(bar="b1", offset=(0, -0.06, 0))),
+        GOOD,
+        ("50 mm",),
+    ),
+)
+HANDS = swimmer(port(hand="right"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
+BOTH_HANDS = swimmer(port(hand="left"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
+CASES += (
+    Case("motion.hands-alike", "tip", ("design", ""), HANDS, BOTH_HANDS, ("right-handed", "starboard")),
+)
