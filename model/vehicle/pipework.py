@@ -79,18 +79,20 @@ def hidden_room(joint: JointPlace, bars: dict[str, BarPlace]) -> float:
     """The room inside a fitting that the pipes leave free [m3].
 
     Bores from centre to stop, less the overlap where they meet, plus the gap between each pipe end
-    and its stop, plus empty sockets.
+    and its stop, plus empty sockets.  A cap is solid from its stop to its centre, the outside of its end.
     """
     if joint.match is None:
         return 0.0
     pushed = {arm.to: _pushed_in(joint.id, bars[arm.bar]) for arm in joint.arms}
     pipes = {arm.to: bars[arm.bar].pipe for arm in joint.arms}
     usual = next(iter(pipes.values()))
+    is_cap = len(joint.match.sockets) == 1
     room = 0.0
     for to, socket in joint.match.sockets.items():
         pipe = pipes.get(to, usual)
         gap = socket.depth - pushed.get(to, 0.0)
-        room += disc(pipe.bore) * socket.laying_length + disc(pipe.outside_diameter) * gap
+        body = 0.0 if is_cap else socket.laying_length
+        room += disc(pipe.bore) * body + disc(pipe.outside_diameter) * gap
     ways = [_unit(to) for to in joint.match.sockets]
     return max(0.0, room - overlap(ways) * (usual.bore / 2) ** 3)
 
