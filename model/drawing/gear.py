@@ -10,6 +10,8 @@ from model.parts import Box, Solid
 from model.survey import Survey
 from model.vectors import unit
 
+ML = 1e-6
+"""[m3] in a millilitre"""
 LEAST = 0.5
 """[mm] A bar shorter than this on the sheet is seen end-on."""
 SOLID_ROLES: dict[str, tuple[Role, ...]] = {"float": ("float",), "ballast": ("ballast",)}
@@ -110,6 +112,14 @@ def tether_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
     if tether is not None:
         bar = survey.frame.bars[tether.bar]
         yield Mark(view.point(bar.point(tether.at)), "tether", ("tether", tether.id))
+
+
+def air_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
+    """Where air is caught when it lies level, if the pocket is large enough for the coach to speak of."""
+    level, least = survey.air.level, survey.design.brief.thresholds.air_tip * ML
+    for pocket in level.caught.pockets if level else ():
+        if pocket.volume >= least:
+            yield Mark(view.point(pocket.at), "air")
 
 
 def balance_marks(survey: Survey, view: Projection) -> Iterator[Mark]:

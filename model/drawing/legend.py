@@ -14,6 +14,7 @@ MEANINGS: dict[Role, str] = {
     "ballast": "ballast",
     "opening": "opening",
     "plug": "plug",
+    "air": "air caught when level",
     "hook": "hook",
     "camera": "camera",
     "attachment": "attachment",

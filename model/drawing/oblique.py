@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
-from model.drawing.gear import balance_marks, fixed_solids, opening_marks, part_name, tether_marks
+from model.drawing.gear import air_marks, balance_marks, fixed_solids, opening_marks, part_name, tether_marks
 from model.drawing.legend import legend
 from model.drawing.projection import COARSE_RIM, Projection, oblique, outline
 from model.drawing.scene import About, Label, Point, Scene, Shape, Stroke
@@ -35,6 +35,7 @@ def oblique_scene(
         *opening_marks(survey, look),
         *tether_marks(survey, look),
         *joint_marks(survey.frame, look, marked, named=False),
+        *air_marks(survey, look),
         *balance_marks(survey, look),
     )
     labels = (*_letters(survey, strokes), *_bow(survey, look), *part_name(survey, look, marked))

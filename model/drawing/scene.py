@@ -30,6 +30,7 @@ Role = Literal[
     "tether",
     "opening",
     "plug",
+    "air",
     "limit",
     "dimension",
     "centre",

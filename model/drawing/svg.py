@@ -49,6 +49,7 @@ SWATCHES = {
     "limit": "limit box",
     "opening": "opening",
     "plug": "plug",
+    "air": "air caught when level",
     "gravity": "G: weight acts here",
     "buoyancy": "B: lift acts here",
 }

@@ -15,6 +15,7 @@ from model.drawing.bars import bars_in_view, joint_marks
 from model.drawing.dimensions import dimensions, span
 from model.drawing.gear import (
     Fixed,
+    air_marks,
     balance_marks,
     box_corners,
     box_shape,
@@ -92,7 +93,7 @@ def _scene(
         strokes=(*bars.strokes, *gear.strokes, *plane[0]),
         shapes=(*limit, *gear.shapes),
         circles=(*bars.circles, *gear.circles),
-        marks=(*gear.marks, *joints, *balance_marks(survey, look)),
+        marks=(*gear.marks, *joints, *air_marks(survey, look), *balance_marks(survey, look)),
         labels=(*bars.labels, *plane[1], *_part_name(survey, look, marked)),
         dimensions=tuple(dimensions(survey, look)),
         joints=bars.joints,

@@ -35,6 +35,7 @@ PARTS = {
     "attachment": "gear",
     "tether": "gear",
     "plug": "opening",
+    "air": "opening",
     "centre": "picked",
 }
 """The component class of a role, where the two are called differently."""

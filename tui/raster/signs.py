@@ -10,7 +10,11 @@ from tui.raster.pipes import LEVEL, UPRIGHT, Pipes
 
 NEAR = ((0, 0), (3, 0), (-3, 0), (0, -1), (0, 1), (3, -1), (-3, 1), (0, -2), (0, 2))
 """Where G and B may go, columns and rows from their place, when something stands there."""
-HOLD = frozenset(("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "tether"))
+HOLD = frozenset(
+    ("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "air", "tether")
+)
+    ("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "air", "tether")
+)
 """Roles that no later sign covers."""
 
 
