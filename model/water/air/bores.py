@@ -8,6 +8,7 @@ its socket.  Mouths are where the water and the air go in and out.
 from collections import defaultdict
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import combinations
 from math import cos, pi, sin, sqrt
 from typing import Literal
 
@@ -243,10 +244,8 @@ class Network:
         found = set()
         for pairs in square.values():
             bores = sorted({bore for pair in pairs for bore in pair})
-            for a in bores:
-                for b in bores:
-                    for c in bores:
-                        sides = (frozenset((a, b)), frozenset((a, c)), frozenset((b, c)))
-                        if a < b < c and all(side in pairs for side in sides):
-                            found.add((pairs[sides[0]], pairs[sides[1]], pairs[sides[2]]))
+            for three in combinations(bores, 3):
+                sides = [frozenset(two) for two in combinations(three, 2)]
+                if all(side in pairs for side in sides):
+                    found.add((pairs[sides[0]], pairs[sides[1]], pairs[sides[2]]))
         return tuple(sorted(found))
