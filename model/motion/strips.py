@@ -81,9 +81,9 @@ def strips_of(arrangement: Arrangement, frame: Frame, parts: Iterable[Part], den
     slabs: list[Slab] = []
     for shape in wet_shapes(frame, parts):
         if isinstance(shape.solid, Block):
-            slabs.append(_slab(shape.solid, half))
+            slabs.append(slab_of(shape.solid, half))
         else:
-            strips += _cylinder(shape, shape.solid, half)
+            strips += cylinder_strips(shape, shape.solid, half)
     tether = arrangement.tether
     if tether and tether.hanging:
         strips.append(tether_strip(tether, frame.bars[tether.bar].point(tether.at), density))
@@ -108,7 +108,8 @@ def across_coefficient(length: float, diameter: float, *, butted: bool) -> float
     return LONG_CYLINDER if butted else between_rows(FREE_CYLINDER, length / diameter)
 
 
-def _cylinder(shape: Wet, solid: Cylinder, half: float) -> list[Strip]:
+def cylinder_strips(shape: Wet, solid: Cylinder, half: float) -> list[Strip]:
+    """The strips of a cylinder; ``half`` is half the density of the water [kg/m3]."""
     run = sub(solid.end, solid.start)
     length, diameter = norm(run), 2 * solid.radius
     if not length:
@@ -126,7 +127,8 @@ def _cylinder(shape: Wet, solid: Cylinder, half: float) -> list[Strip]:
     ]
 
 
-def _slab(block: Block, half: float) -> Slab:
+def slab_of(block: Block, half: float) -> Slab:
+    """A block as the drag of its faces; ``half`` is half the density of the water [kg/m3]."""
     a, b, c = block.size
     drag = half * BLOCK
     return Slab(block.centre, (drag * b * c, drag * a * c, drag * a * b), BLOCKS)
