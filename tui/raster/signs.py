@@ -13,8 +13,6 @@ NEAR = ((0, 0), (3, 0), (-3, 0), (0, -1), (0, 1), (3, -1), (-3, 1), (0, -2), (0,
 HOLD = frozenset(
     ("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "air", "tether")
 )
-    ("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "air", "tether")
-)
 """Roles that no later sign covers."""
 
 
