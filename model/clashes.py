@@ -97,15 +97,14 @@ def _near(things: list[_Thing]) -> Iterator[tuple[_Thing, _Thing]]:
     order = {id(thing): number for number, thing in enumerate(things)}
     open_now: list[_Thing] = []
     for thing in sorted(things, key=lambda thing: thing.box.low[0]):
-        open_now = [other for other in open_now if other.box.high[0] >= thing.box.low[0]]
+        (low_x, low_y, low_z), (_, high_y, high_z) = thing.box.low, thing.box.high
+        open_now = [other for other in open_now if other.box.high[0] >= low_x]
         for other in open_now:
-            if other.part is not thing.part and _boxes_meet(other.box, thing.box):
+            low, high = other.box.low, other.box.high  # along x they meet, since they are open
+            meet = low[1] <= high_y and low_y <= high[1] and low[2] <= high_z and low_z <= high[2]
+            if meet and other.part is not thing.part:
                 yield (other, thing) if order[id(other)] < order[id(thing)] else (thing, other)
         open_now.append(thing)
-
-
-def _boxes_meet(a: Box, b: Box) -> bool:
-    return all(a.low[n] <= b.high[n] and b.low[n] <= a.high[n] for n in range(3))
 
 
 def _strangers(first: Part, second: Part, frame: Frame, carriers: Mapping[str, str]) -> bool:
