@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from model.coach.rules_size import outermost
 from model.coach.sentences import money, trim_words
+from model.explain_air import air_quantities
 from model.explain_frame import frame_quantities
 from model.frame.letters import CutGroup
 from model.quantity import Quantity
@@ -22,7 +23,14 @@ FOAM = (
 
 def quantities(survey: Survey) -> tuple[Quantity, ...]:
     """The headline numbers of a survey, in the order of the steps."""
-    return (*_sizes(survey), *_cuts(survey), *frame_quantities(survey), *_floating(survey), *_money(survey))
+    return (
+        *_sizes(survey),
+        *_cuts(survey),
+        *frame_quantities(survey),
+        *_floating(survey),
+        *air_quantities(survey),
+        *_money(survey),
+    )
 
 
 def _sizes(survey: Survey) -> Iterator[Quantity]:

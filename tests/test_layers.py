@@ -25,7 +25,7 @@ FLOORS = (
     {"model.survey"},
     {"model.solve", "model.runs", "model.compare"},
     {"model.coach"},
-    {"model.review", "model.explain", "model.explain_frame"},
+    {"model.review", "model.explain", "model.explain_frame", "model.explain_air"},
     {"model.check"},
     {"model.drawing", "model.sheets"},
     {"tui"},

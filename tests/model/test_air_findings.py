@@ -4,6 +4,7 @@ import pytest
 
 from model.design import Brief, Float, Opening, Plug
 from model.design.thresholds import Thresholds
+from model.explain_air import air_quantities
 from model.review import after_remedy, proven_remedy, review
 from model.solve.hole_words import flow_words, millilitres, pocket_words, tilt_line
 from tests import worked
@@ -264,3 +265,18 @@ def test_the_pool_card_says_how_to_hold_it():
 def test_times_in_words():
     assert flow_words(None, "drains").startswith("hardly drains")
     assert flow_words(0.4, "fills") == "fills in about 1 second"
+
+
+def test_any_number_about_air_says_where_it_comes_from():
+    """Every number has a formula and a source; the caught air is that of the survey."""
+    survey = review(pipe(*CLEAR)).survey
+    told = {quantity.name: quantity for quantity in air_quantities(survey)}
+    worst = next(air for air in survey.air.attitudes if air.attitude.name == "nose up 30")
+    assert told["air caught, nose up 30"].text.startswith(millilitres(worst.caught.volume))
+    assert told["time to flood"].text == flow_words(survey.air.flooding.seconds, "fills")
+    assert all(quantity.formula and quantity.source for quantity in told.values())
+    assert "76 % at 3 m" not in told["air caught, nose up 30"].spread  # 101.3 / (101.3 + 29.3) = 77.6 %
+    assert "78 % at 3 m" in told["air caught, nose up 30"].spread
+    sealed = {quantity.name for quantity in air_quantities(review(pipe(bores="sealed")).survey)}
+    assert "lift of the sealed pipes" in sealed
+    assert air_quantities(review(pipe()).survey) == ()
