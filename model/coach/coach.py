@@ -70,6 +70,7 @@ RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
     rules_power.checks,
     rules_equipment.over_budget,
     rules_balance.spare_buoyancy,
+    rules_balance.sinks_at_depth,
     rules_balance.trim,
     rules_load.easily_tipped,
     rules_load.load,

@@ -10,6 +10,7 @@ from model.coach.sentences import grams, length, trim_words
 from model.design import COMPARISON_SLACK
 from model.survey import Survey
 from model.water.balance import GRAVITY
+from model.water.depth import spare_at_depth
 
 
 def spare_buoyancy(survey: Survey) -> Iterator[Finding]:
@@ -45,6 +46,19 @@ def spare_buoyancy(survey: Survey) -> Iterator[Finding]:
     if found:
         code, severity = found
         yield say(code, severity, "floats", WHOLE, partial(remedy.adjust_lift, survey), **values)
+
+
+def sinks_at_depth(survey: Survey) -> Iterator[Finding]:
+    """Lift that is gone at the bottom, where the foam is squeezed."""
+    squeeze = survey.design.brief.foam_squeeze
+    spare = spare_at_depth(survey.parts, survey.balance, squeeze)
+    if survey.balance.spare >= 0 > spare + COMPARISON_SLACK:
+        values = {
+            "squeeze": f"{squeeze:g} %",
+            "lost": grams(survey.balance.spare - spare),
+            "net": grams(spare),
+        }
+        yield say("balance.foam-squeezed", "should", "floats", WHOLE, **values)
 
 
 def trim(survey: Survey) -> Iterator[Finding]:

@@ -108,7 +108,7 @@ def overlapping_bars(survey: Survey) -> Iterator[Finding]:
             low, high = sorted((dot(bar.start, along), dot(bar.end, along)))
             lines[line].append((low, high, bar))
     for spans in lines.values():
-        spans.sort(key=lambda span: span[:2])
+        spans.sort(key=lambda span: (_cell(span[0]), _cell(span[1])))  # alike in the order of the design
         _, reach, a = spans[0]
         for begin, end, b in spans[1:]:
             if begin < reach - COMPARISON_SLACK:

@@ -65,6 +65,7 @@ SENTENCES: dict[str, str] = {
     "balance.thrust-taken": "It floats up with {net}, {share} of the {thrust} that push it down: at most {most} leaves enough to work with.",
     "balance.thrust-beaten": "It floats up with {net}, more than the {thrust} that push it down: it cannot dive.",
     "balance.thrust-sunk": "It sinks with {net}, more than the {thrust} that push it up: it cannot come back.",
+    "balance.foam-squeezed": "At depth the foam loses {squeeze} of its room and {lost} of lift: it then sinks with {net}.",
     "balance.trim-off": "At rest it lies {trim}; within {limit} degrees is level enough.",
     "balance.order-inverted": "It rolls over: the middle of its lift is {bg} below the middle of its weight. Floats go high, weights low.",
     "balance.bg-small": "It is tender: its lift acts only {bg} above its weight, and {least} is the least that feels steady.",

@@ -87,6 +87,8 @@ class Brief(Record):
     """The directions that the task needs a thruster for."""
     attitudes: tuple[AttitudeName, ...] = ()
     """The ways it may lie in the water in which its pipes must lose their air; empty means all of them."""
+    foam_squeeze: Annotated[float, Field(ge=0, le=50)] = 0.0
+    """How much of its room soft foam loses at the deepest point of the run [%]; a few at 3 to 4 m."""
     load: Load | None = None
     """The heaviest thing to lift."""
     supply_limit: Volts | None = None

@@ -105,6 +105,7 @@ def more(report: Report) -> tuple[Entry, ...]:
             optional=True,
             help="Inside width x height of a gate that it must pass through, like 400 x 300. Empty: none.",
         ),
+        field(BRIEF, "foam_squeeze", "Foam squeezed at depth", number("%")),
         field(BRIEF, "supply_limit", "Highest voltage", number("V"), optional=True),
     )
 

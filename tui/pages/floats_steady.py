@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from model.units import format_length, format_mass
+from model.water.depth import spare_at_depth
 from model.water.righting import Loaded
 from model.water.stability import TEST_LOAD, righting_curve, stability
 from tui.phrases import lift_text, trim_text
@@ -31,6 +32,11 @@ def _lift(found: Survey) -> list[str]:
         f"In water: it {lift_text(found.balance)}, give or take {format_mass(spread.spare)}",
         f"At rest {trim_text(found.balance)}, give or take {max(spread.pitch, spread.roll):.1f}°",
     ]
+    squeeze = found.design.brief.foam_squeeze
+    if squeeze:
+        deep = spare_at_depth(found.parts, found.balance, squeeze)
+        does = "floats up" if deep >= 0 else "sinks"
+        lines.append(f"At depth, foam squeezed by {squeeze:g} %: it {does} with {format_mass(abs(deep))}")
     foam = f" and {format_length(kit.foam_length, unit)} of foam" if kit.foam else ""
     return [*lines, f"Trim kit for the pool: {kit.washers} washers{foam} cover that"]
 

@@ -104,7 +104,7 @@ def _shift(
             return None
         steps.append(here + there)
         along = along and host
-    return Shift(bar.id, to, max(steps), along)
+    return Shift(bar.id, to, max(steps), along) if steps else None
 
 
 def _needed(place: JointPlace, bar: BarPlace, to: Grid) -> tuple[frozenset[Way], frozenset[Way], bool] | None:
@@ -185,12 +185,13 @@ def _way_out(found: Survey, before: Sight, plan: Plan) -> tuple[tuple[float, ...
     """A plan as a remedy with what it takes, and what to rank it by: growth, moves, money."""
     edit = partial(_carried_out, plan=plan)
     try:
-        after = sight(edit(found.design))
+        rebuilt = edit(found.design)
+        after = sight(rebuilt)
     except EditError:
         return None
     growth = sum(max(0.0, a - b) for a, b in zip(after.size, before.size, strict=True))
     rank = (round(growth, 4), len(plan), round(after.spent - before.spent, 2))
-    return rank, Remedy(_label(found, plan), edit, difference(before, after))
+    return rank, Remedy(_label(found, plan, rebuilt), edit, difference(before, after))
 
 
 def _carried_out(design: Design, plan: Plan) -> Design:
@@ -199,14 +200,12 @@ def _carried_out(design: Design, plan: Plan) -> Design:
     return design
 
 
-def _label(found: Survey, plan: Plan) -> str:
+def _label(found: Survey, plan: Plan, rebuilt: Design) -> str:
     unit, first = found.design.units, plan[0]
     if len(plan) > 2:
         onto = "onto tees of their own" if first.along else "onto short pieces"
         bars = f"{len(plan)} {LIES[_lies(found.frame, first)]} bars {length(first.by, unit)}"
         return f"Rebuild every such joint: move {bars} {GOES[first.axis]}, {onto}"
-    moves = [
-        f"{found.frame.bars[shift.bar].name} {length(shift.by, unit)} {direction_words(shift.to)}"
-        for shift in plan
-    ]
+    names = {bar.id: bar.name for bar in rebuilt.arrangement.bars}  # the first move may have split a bar
+    moves = [f"{names[shift.bar]} {length(shift.by, unit)} {direction_words(shift.to)}" for shift in plan]
     return f"Move {' and '.join(moves)}, {'onto tees of its own' if first.along else 'onto short pieces'}"
