@@ -19,6 +19,8 @@ from model.solve.highs import SolverMissing
 
 PATIENCE = 4
 """Purchases that are tried before the bound of the linear program is worked out."""
+MARGIN = 500
+"""[units, 5 mm] A stick with less left over has no room for an end that is not square."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,8 @@ def cutting_plan(
         chosen, proven = _simple(task), False
     if chosen is None:
         return None
-    sticks = [_sawn(sources[number], pattern, kinds, saw) for number, pattern in chosen if any(pattern)]
+    eased = _eased(task, [choice for choice in chosen if any(choice[1])])
+    sticks = [_sawn(sources[number], pattern, kinds, saw) for number, pattern in eased]
     sticks.sort(key=lambda stick: (not stick.source.on_hand, -stick.source.length, stick.rest))
     return CuttingPlan(pipe, tuple(sticks), round(sum(stick.source.price for stick in sticks), 2), proven)
 
@@ -149,6 +152,24 @@ def _simple(task: Task) -> list[Choice] | None:
         return None
     _, number, filled = min(offers)
     return [(number, pattern) for pattern in filled]
+
+
+def _eased(task: Task, chosen: list[Choice]) -> list[Choice]:
+    """The same sticks, with a piece moved from each that is quite full to one that has room to spare."""
+    sizes, patterns = task.pieces.sizes, [list(pattern) for _, pattern in chosen]
+    rests = [
+        task.rooms[number] - sum(size * count for size, count in zip(sizes, pattern, strict=True))
+        for number, pattern in chosen
+    ]
+    for full, rest in enumerate(rests):
+        spare = max(range(len(rests)), key=rests.__getitem__)
+        smallest = max((kind for kind, count in enumerate(patterns[full]) if count), default=0)
+        if rest < MARGIN and sum(patterns[full]) > 1 and sizes[smallest] + MARGIN <= rests[spare]:
+            patterns[full][smallest] -= 1
+            patterns[spare][smallest] += 1
+            rests[full] += sizes[smallest]
+            rests[spare] -= sizes[smallest]
+    return [(number, tuple(pattern)) for (number, _), pattern in zip(chosen, patterns, strict=True)]
 
 
 def _trimmed(pieces: Pieces, chosen: list[Choice]) -> list[Choice]:

@@ -58,6 +58,11 @@ class InBox:
         """Whether anything is missing."""
         return any(self.to_buy.values()) or any(fitting.missing for fitting in self.fittings)
 
+    def taken(self, pipe: str, length: float) -> tuple[int, int]:
+        """How many pieces of a pipe and a length [m] are sawn up, and how many stay as they are."""
+        used = sum((stick.pipe, stick.length) == (pipe, length) for stick in self.sticks)
+        return used, sum(count for *which, count in self.unused if which == [pipe, length])
+
 
 def in_box(design: Design, arrangement: Arrangement, frame: Frame) -> InBox:
     """What the box gives for one arrangement."""
