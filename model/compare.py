@@ -225,7 +225,7 @@ def _scores(item: Standing) -> tuple[float, ...]:
 
 
 def _even(a: float, b: float) -> bool:
-    return a == b or abs(a - b) <= SAME * max(abs(a), abs(b))
+    return a == b or (abs(a) < inf > abs(b) and abs(a - b) <= SAME * max(abs(a), abs(b)))
 
 
 def _beats(other: tuple[float, ...], mine: tuple[float, ...]) -> bool:
