@@ -57,12 +57,12 @@ class Lying:
     def _square_spans(self) -> list[list[tuple[int, float, float, float]]]:
         """The shared room of each bore: the corner, its height, and its highest and lowest point."""
         spans: list[list[tuple[int, float, float, float]]] = [[] for _ in self.network.bores]
-        for number, meeting in enumerate(self.network.meetings):
-            if self.network.corners[meeting.corner].square:
-                base = dot(self.rest.up, meeting.at)
-                span = (meeting.corner, base, self.rest.tops[number], self.rest.bottoms[number])
-                for bore in meeting.bores:
-                    spans[bore].append(span)
+        for number in self.network.squares:
+            meeting = self.network.meetings[number]
+            base = dot(self.rest.up, meeting.at)
+            span = (meeting.corner, base, self.rest.tops[number], self.rest.bottoms[number])
+            for bore in meeting.bores:
+                spans[bore].append(span)
         return spans
 
     def left(self, bore: int, level: float) -> float:

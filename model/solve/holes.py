@@ -1,5 +1,6 @@
 """Where to drill: the fewest holes that let the air out of every attitude that the team cares about."""
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import inf
@@ -93,7 +94,10 @@ def _fewest(found: Survey, keep: bool) -> Drilling | None:
     if len(problem.network.bores) > MANY_BORES:
         return problem.drilling(problem.at_each_top(), least=False)
     answer = problem.answer()
-    return problem.drilling(answer.holes, least=answer.least) if answer else None
+    if answer is None:
+        return None
+    drilled = problem.single_walls([problem.spots[hole] for hole in sorted(answer.holes)])
+    return problem.drilling(drilled, least=answer.least)
 
 
 class _Problem:
@@ -110,12 +114,15 @@ class _Problem:
         self._plugged = {plug.bar for plug in run.plugs}
         self.skipped = _meant_dry(self.network, self._plugged)
         self._shapes: dict[Rim, list[float]] = {}
+        self._of_bar: dict[str, list[int]] = defaultdict(list)
+        for number, bore in enumerate(self.network.bores):
+            self._of_bar[bore.bar].append(number)
         self.vents = [self._vent(spot) for spot in self.spots]
         self.limits: Sequence[float] = [LIMIT] * len(self.attitudes)
 
     def _vent(self, spot: Spot) -> Vent | None:
         bar = self.found.frame.bars[spot.bar]
-        bore = _bore_at(self.network, bar, spot.at)
+        bore = self._bore_at(bar, spot.at)
         outward = outward_of(bar, spot.face)
         if bore is None or outward is None or bore in self.skipped:
             return None
@@ -124,6 +131,14 @@ class _Problem:
         at = bar.point(spot.at)
         highest = map(max, *reaches) if len(reaches) > 1 else reaches[0]
         return Vent(bore, tuple(map(add, [dot(attitude.up, at) for attitude in self.attitudes], highest)))
+
+    def _bore_at(self, bar: BarPlace, at: float) -> int | None:
+        offset = at * bar.spacing
+        for number in self._of_bar.get(bar.id, ()):
+            bore = self.network.bores[number]
+            if bore.offset - NEAR <= offset <= bore.offset + bore.length + NEAR:
+                return number
+        return None
 
     def _reaches(self, along: Vector, side: Vector, radius: float) -> list[float]:
         """How far the top of a rim is over the axis in each attitude [m]."""
@@ -152,7 +167,7 @@ class _Problem:
         self.limits = limits
         return Answer(tuple(usable[hole] for hole in easier), found.least)
 
-    def at_each_top(self) -> list[int]:
+    def at_each_top(self) -> list[Spot]:
         """For frames too large to search: a hole near the top of each pocket, until none helps."""
         chosen: list[int] = []
         by_bar: dict[str, list[int]] = {}
@@ -171,7 +186,7 @@ class _Problem:
             if not fresh:
                 break
             chosen += fresh
-        return chosen
+        return [self.spots[number] for number in sorted(chosen)]
 
     def _height(self, spot: int, attitude: int) -> float:
         vent = self.vents[spot]
@@ -186,7 +201,7 @@ class _Problem:
         network = self._drilled(spots)
         return [_to_clear(network, attitude, self._plugged) for attitude in self.attitudes]
 
-    def _single(self, spots: list[Spot]) -> list[Spot]:
+    def single_walls(self, spots: list[Spot]) -> list[Spot]:
         """The same places with one wall drilled instead of two, where that is enough."""
         for place, spot in enumerate(spots):
             for face in (spot.face, opposite(spot.face)) if spot.through else ():
@@ -196,12 +211,11 @@ class _Problem:
                     break
         return spots
 
-    def drilling(self, holes: Sequence[int], *, least: bool) -> Drilling:
+    def drilling(self, drilled: Sequence[Spot], *, least: bool) -> Drilling:
         """The proposal, with names and ids that nothing else has."""
         taken = taken_ids(self.found.design, "opening") if self.keep else _others(self.found.design)
         names = [opening.name for opening in self.found.arrangement.openings] if self.keep else []
         openings: list[Opening] = []
-        drilled = self._single([self.spots[hole] for hole in sorted(holes)])
         for spot in drilled:
             identity = fresh_id("o", {*taken, *(opening.id for opening in openings)})
             name = fresh_name(self._name(spot), [*names, *(opening.name for opening in openings)])
@@ -237,14 +251,6 @@ def _to_clear(network: Network, attitude: Attitude, plugged: set[str]) -> float:
     return air.volume + sum(
         void.volume for void in voids if not any(stretch.bar in plugged for stretch in void.stretches)
     )
-
-
-def _bore_at(network: Network, bar: BarPlace, at: float) -> int | None:
-    offset = at * bar.spacing
-    for number, bore in enumerate(network.bores):
-        if bore.bar == bar.id and bore.offset - NEAR <= offset <= bore.offset + bore.length + NEAR:
-            return number
-    return None
 
 
 def _others(design: Design) -> set[str]:

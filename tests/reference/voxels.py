@@ -1,7 +1,8 @@
 """The air in pipes by brute force: bores cut into small cubes, from raw numbers.
 
 A cube's air can leave down to the lowest cube on the best way out; the best ways are those of a maximum
-spanning tree over the cubes (widest paths: Hu, Operations Research 9, 1961, from memory), found by scipy.  Lengths in mm.
+spanning tree over the cubes (widest paths: Hu, Operations Research 9, 1961, from memory), found by
+scipy.  Lengths in mm.
 """
 
 from itertools import product

@@ -24,7 +24,7 @@ from model.water.air.seal import Seal, seal_of
 from model.water.balance import Balance, rest
 
 MANY_BORES = 150
-"""Frames with more bores have only "level" worked out at once, so that 500 bars stay quick to edit."""
+"""Frames with more bores have only "level" worked out, and few tilts, so that 500 bars stay quick to edit."""
 HAND_TILTS = tuple(
     Attitude("tilt by hand", pitch, roll)
     for pitch in (-60, -45, -30, 0, 30, 45, 60)
@@ -140,6 +140,10 @@ class Air:
         """How fast it empties, lifted out level."""
         return draining(self.network, ATTITUDES[0].up, self.floating.density)
 
+    @property
+    def _tilts(self) -> tuple[Attitude, ...]:
+        return HAND_TILTS if len(self.network.bores) <= MANY_BORES else ATTITUDES[1:5]
+
     @cached_property
     def tilt(self) -> Tilt | None:
         """The tilt by hand before a start that leaves least air, the skin of the water counted.
@@ -149,7 +153,7 @@ class Air:
         if self.level is None:
             return None
         lower = _hold_ups(self.network, self.floating.density)
-        tried = [(air_left(self.network, tilt.up, lower), tilt) for tilt in HAND_TILTS]
+        tried = [(air_left(self.network, tilt.up, lower), tilt) for tilt in self._tilts]
         most, best = min(tried, key=lambda one: (round(one[0], 7), abs(one[1].pitch) + abs(one[1].roll)))
         if most >= self.level.caught.volume + self.level.held - SPECK:
             return None

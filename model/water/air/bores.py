@@ -206,6 +206,12 @@ class Network:
         return tuple(bore.start for bore in self.bores)
 
     @cached_property
+    def squares(self) -> tuple[int, ...]:
+        """The numbers of the meetings at right angles, where bores share some room."""
+        square = [corner.square for corner in self.corners]
+        return tuple(number for number, meeting in enumerate(self.meetings) if square[meeting.corner])
+
+    @cached_property
     def neighbours(self) -> tuple[tuple[tuple[int, int], ...], ...]:
         """For each bore, the bores that it meets and the numbers of the meetings."""
         found: dict[int, list[tuple[int, int]]] = defaultdict(list)
@@ -238,9 +244,9 @@ class Network:
     def triples(self) -> tuple[tuple[int, int, int], ...]:
         """The numbers of three meetings each in which three bores leave one joint all at right angles."""
         square: dict[str, dict[frozenset[int], int]] = defaultdict(dict)
-        for number, meeting in enumerate(self.meetings):
-            if self.corners[meeting.corner].square:
-                square[meeting.joint][frozenset(meeting.bores)] = number
+        for number in self.squares:
+            meeting = self.meetings[number]
+            square[meeting.joint][frozenset(meeting.bores)] = number
         found = set()
         for pairs in square.values():
             bores = sorted({bore for pair in pairs for bore in pair})

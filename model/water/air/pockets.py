@@ -166,17 +166,17 @@ def ring_above(groove: Groove, bore: Bore, slope: tuple[float, float], level: fl
 def _shared_air(network: Network, rest: Settled, volumes: Sequence[float]) -> list[tuple[int, float]]:
     """For each meeting with air in room that both bores count, that air [m3]."""
     shares: dict[int, float] = {}
-    for number, meeting in enumerate(network.meetings):
+    for number in network.squares:
+        meeting = network.meetings[number]
         a, b = meeting.bores
-        corner = network.corners[meeting.corner]
-        if not corner.square or volumes[a] < NOTHING or volumes[b] < NOTHING:
+        if volumes[a] < NOTHING or volumes[b] < NOTHING:
             continue
         if not (rest.wet[a] and rest.wet[b]):
             shares[number] = 1.0
             continue
         level = max(rest.levels[a], rest.levels[b])
         if level < rest.tops[number]:
-            over = level - dot(rest.up, meeting.at)
+            corner, over = network.corners[meeting.corner], level - dot(rest.up, meeting.at)
             shares[number] = shared_above(corner, rest.up, over) / corner.shared
     less = dict.fromkeys(shares, 0.0)
     for number, share in shares.items():
