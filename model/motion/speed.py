@@ -10,7 +10,7 @@ The same holds for turning, with inertia, moments and angles.
 """
 
 from dataclasses import dataclass
-from math import atan, log, sqrt
+from math import atan, expm1, log, sqrt
 
 STEPS = 60
 
@@ -66,15 +66,26 @@ class Push:
         return self.mass / (self.square * (u1 - u2)) * parts
 
     def speed_after(self, distance: float) -> float:
-        """Speed after a distance from rest: halved in on, since distance grows with speed."""
-        low, high = 0.0, self.top
+        """Speed after a distance from rest, by Newton's rule held between rest and the top speed.
+
+        The first guess is exact where the pull does not fall: u = u1 sqrt(1 - exp(-2 C x/m)).
+        """
+        top = self.top
+        low, high = 0.0, top
+        speed = top * sqrt(-expm1(-2 * self.square * distance / self.mass))
         for _ in range(STEPS):
-            middle = (low + high) / 2
-            if middle >= self.top or self.distance(middle) > distance:
-                high = middle
-            else:
-                low = middle
-        return low
+            if speed >= top * (1 - 1e-15):
+                return high
+            miss = self.distance(speed) - distance
+            low, high = (low, speed) if miss > 0 else (speed, high)
+            pull = self.still - self.slope * speed - self.square * speed * speed
+            better = speed - miss * pull / (self.mass * speed) if speed > 0 else high / 2
+            if not low < better < high:
+                better = (low + high) / 2
+            if abs(better - speed) <= 1e-13 * top:
+                break
+            speed = better
+        return speed
 
     def time_over(self, distance: float) -> float:
         """Time for a distance from rest."""
