@@ -15,7 +15,7 @@ def at_joint(design, joint):
 
 
 def priced(**prices):
-    return tuple(worked.fitting(shape, price=prices.get(shape, 1.0)) for shape in worked.SHAPES)
+    return tuple(worked.fitting(shape, price=price) for shape, price in prices.items())
 
 
 def elbow_corner():
@@ -24,7 +24,7 @@ def elbow_corner():
 
 
 def test_the_cheapest_that_leaves_none_spare_stands_first():
-    goods = worked.stock(fittings=(*priced(elbow=2.0, tee=0.1, corner=0.2, cross=0.3),))
+    goods = worked.stock(fittings=priced(cross=0.3, corner=0.2, tee=0.1, elbow=2.0))
     design = worked.design(elbow_corner(), stock=goods)
     found = at_joint(design, "j000")
     assert [(c.fitting.id, len(c.spare)) for c in found] == [
