@@ -7,9 +7,11 @@ from typing import Literal
 from model.design import Design
 
 Severity = Literal["must", "should", "tip"]
-Step = Literal["brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money"]
+Step = Literal[
+    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool"
+]
 STEPS: tuple[Step, ...] = (
-    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money"
+    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool"
 )  # fmt: skip
 SEVERITIES: tuple[Severity, ...] = ("must", "should", "tip")
 

@@ -1,6 +1,8 @@
 """An arrangement: the frame on its planes, and what is fixed to it for one run."""
 
-from typing import Literal
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from model.design.equipment import Attachment, Ballast, Float, Opening, Plug, Tether, Thruster
 from model.design.joining import Joining
@@ -74,6 +76,8 @@ class Arrangement(Record):
     tether: Tether | None = None
     openings: tuple[Opening, ...] = ()
     plugs: tuple[Plug, ...] = ()
+    drag_factor: Annotated[float, Field(ge=0.1, le=10)] = 1.0
+    """Drag as measured over drag as worked out; 1 until a trial over a measured length says otherwise."""
     power: Power | None = None
     """Battery, fuses and wires; empty until they are planned."""
     notes: Text = ""

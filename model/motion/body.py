@@ -100,7 +100,7 @@ def body_of(
     if arrangement.bores == "flooded":
         inside = sum(mass for mass, _, _ in flooding_mass(frame, density))
         inertia += flooding_inertia(frame, density, g)
-    strips = strips_of(arrangement, frame, parts, density)
+    strips = strips_of(arrangement, frame, parts, density * arrangement.drag_factor)
     return Body(
         drives=drives,
         strips=strips,

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from math import atan, expm1, log, sqrt
 
 STEPS = 60
+NEARLY = 0.999999
+"""Of the top speed, which is reached in no finite time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +90,14 @@ class Push:
         return speed
 
     def time_over(self, distance: float) -> float:
-        """Time for a distance from rest."""
-        return self.time(self.speed_after(distance))
+        """Time for a distance from rest.
+
+        >>> round(Push(1.0, 1.0, 0.0, 1.0).time_over(100.0), 3)  # 100 + ln 2
+        100.693
+        """
+        fastest = NEARLY * self.top
+        rest = distance - self.distance(fastest)
+        return self.time(fastest) + rest / self.top if rest > 0 else self.time(self.speed_after(distance))
 
 
 def stopping(mass: float, speed: float, brake: float, square: float) -> tuple[float, float]:
