@@ -101,3 +101,11 @@ async def typed(pilot: Pilot[None], field: Input, text: str, *then: str) -> None
         await pilot.press("space" if letter == " " else letter)
     await pilot.press(*then)
     await pilot.pause()
+
+
+async def opened(app: PageApp, pilot: Pilot[None], title: str) -> Any:
+    """The section of a title, opened."""
+    titles = [each for each, _ in app.page.makers()]
+    section = await app.page.open_section(titles.index(title))
+    await pilot.pause()
+    return section

@@ -7,7 +7,7 @@ from model.design import edits
 from model.design.edits import Ref
 from model.errors import LengthError
 from tests.model.edits_designs import rectangle
-from tests.tui.pages_app import PageApp, demo, typed
+from tests.tui.pages_app import PageApp, demo, opened, typed
 from tui.forms.choice import Choice
 from tui.forms.kinds import length_text, read_count, read_sizes, show_sizes
 from tui.forms.pick import Pick
@@ -16,8 +16,7 @@ PUSH_IN = "pipe-insertion"
 
 
 async def on_pipe(app: PageApp, pilot) -> Input:
-    await app.page.open_section(1)
-    await pilot.pause()
+    await opened(app, pilot, "Pipe")
     return app.field(PUSH_IN)
 
 
@@ -156,8 +155,7 @@ async def test_boxes_and_choices_by_keyboard():
 async def test_a_long_text_keeps_its_lines():
     app = PageApp("brief", rectangle())
     async with app.run_test(size=(78, 18)) as pilot:
-        await app.page.open_section(2)
-        await pilot.pause()
+        await opened(app, pilot, "Task")
         app.field("brief-task").focus()
         await pilot.press("a", "enter", "b", "tab")
         await pilot.pause()

@@ -7,7 +7,7 @@ from model.design import Design, edits
 from model.design.edits import Ref
 from model.review import review
 from tests.model.edits_designs import EMPTY, rectangle
-from tests.tui.pages_app import PAGES, SIZES, PageApp, demo, typed
+from tests.tui.pages_app import PAGES, SIZES, PageApp, demo, opened, typed
 from tui.forms.items import ItemTable
 from tui.forms.kinds import DERIVED_LENGTH, Chosen, Typed
 from tui.forms.listing import ListSection
@@ -104,9 +104,7 @@ async def test_every_entry_reads_back_what_it_shows_and_sets_what_it_reads(key, 
         if isinstance(kind, Typed) and value is not None:
             text = kind.show(value, units)
             read = kind.read(text, units)
-            if (
-                kind is DERIVED_LENGTH
-            ):  # shown to a tenth of a mm or a sixteenth of an inch
+            if kind is DERIVED_LENGTH:  # shown to a tenth of a mm or a sixteenth of an inch
                 assert read == pytest.approx(value, abs=0.8e-3 if units == "in" else 0.5e-4 + 1e-9), entry.key
                 continue
             assert read == (value if isinstance(value, str | tuple) else pytest.approx(value, abs=1e-10)), (
@@ -174,8 +172,7 @@ async def test_a_cut_drives_its_plane():
 async def test_planes_are_added_named_moved_and_removed_by_keyboard():
     app = PageApp("layout", rectangle())
     async with app.run_test(size=SIZES[0]) as pilot:
-        await app.page.open_section(1)
-        await pilot.pause()
+        await opened(app, pilot, "Planes")
         app.page.section.focus_first()
         await pilot.press("a")
         await pilot.pause()
@@ -196,10 +193,10 @@ async def test_planes_are_added_named_moved_and_removed_by_keyboard():
 @pytest.mark.parametrize(
     ("key", "section", "field"),
     [
-        ("thrusters", 0, "thrusters"),
-        ("floats", 0, "floats"),
-        ("floats", 1, "ballasts"),
-        ("holes", 0, "openings"),
+        ("thrusters", "Thrusters", "thrusters"),
+        ("floats", "Foam", "floats"),
+        ("floats", "Weights", "ballasts"),
+        ("holes", "Holes", "openings"),
     ],
 )
 async def test_things_on_bars_are_added_copied_moved_and_removed_by_keyboard(key, section, field):
@@ -209,8 +206,7 @@ async def test_things_on_bars_are_added_copied_moved_and_removed_by_keyboard(key
         return getattr(app.design.arrangement, field)
 
     async with app.run_test(size=SIZES[0]) as pilot:
-        await app.page.open_section(section)
-        await pilot.pause()
+        await opened(app, pilot, section)
         app.page.section.focus_first()
         await pilot.press("enter")  # the table is empty, so the focus is on Add
         await pilot.pause()
@@ -241,8 +237,7 @@ async def test_gear_asks_what_it_is_and_the_tether_comes_and_goes():
         assert [item.kind for item in app.design.arrangement.attachments] == ["camera"]
         await typed(pilot, app.field("attachment-mass_in_water"), "-4", "enter")
         assert app.design.arrangement.attachments[0].mass_in_water == -0.004
-        section = await app.page.open_section(1)
-        await pilot.pause()
+        section = await opened(app, pilot, "Tether")
         section.focus_first()
         await pilot.press("enter")
         await pilot.pause()
@@ -265,8 +260,7 @@ async def test_presets_are_taken_from_the_pages():
         await pilot.press("enter")
         await pilot.pause()
         assert app.design.stock.name != EMPTY.stock.name, title
-        await app.page.open_section(3)
-        await pilot.pause()
+        await opened(app, pilot, "Motors")
         motors = len(app.design.supplies.motors)
         app.page.section.query_one(ItemTable).focus()
         await pilot.press("a")
@@ -300,8 +294,7 @@ async def test_a_fitting_is_picked_and_let_go():
 async def test_measured_sockets_reach_the_stock():
     app = PageApp("stock", rectangle())
     async with app.run_test(size=SIZES[0]) as pilot:
-        await app.page.open_section(2)
-        await pilot.pause()
+        await opened(app, pilot, "Fittings")
         app.page.section.query_one(ItemTable).choose("tee")
         await pilot.pause()
         keys = [row.entry.label for row in app.page.section.query(FieldRow)][:4]

@@ -14,9 +14,8 @@ from tui.forms.items import Column, Row
 from tui.forms.kinds import TEXT, Chosen, Options, choice
 from tui.forms.listing import Listing, ListSection
 from tui.forms.section import Section
-from tui.pages.layout import JOININGS
 from tui.pages.page import Page
-from tui.pages.words import money, steps_words
+from tui.pages.words import JOININGS, money, steps_words
 
 if TYPE_CHECKING:
     from model.coach.finding import About

@@ -19,7 +19,7 @@ from tui.pages.fixed import fixed_list
 from tui.pages.floats_solve import SolveSection
 from tui.pages.floats_steady import steadiness
 from tui.pages.page import Page
-from tui.pages.stock import add_from_preset
+from tui.pages.stock_bought import add_from_preset
 from tui.pages.words import bare, faces
 
 if TYPE_CHECKING:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import HorizontalGroup
+from textual.content import Content
 from textual.widgets import Input, Static
 
 from model.errors import LengthError
@@ -61,7 +62,8 @@ class SolveSection(ProposalSection):
         used = next((piece.foam for piece in report.design.arrangement.floats), "")
         if self._foam not in foams:
             self._foam = used or next(iter(foams), "")
-        self.query_one("#act-foam", ActButton).label = foams.get(self._foam, "none: take one from a preset")
+        named = foams.get(self._foam, "none: take one from a preset")
+        self.query_one("#act-foam", ActButton).label = Content(named)  # a name is no markup
 
     def pick_foam(self) -> None:
         """Choose the foam."""

@@ -19,6 +19,12 @@ DIRECTIONS = {
     "+z": "up",
     "-z": "down",
 }
+JOININGS = (
+    ("dry: pushed in", "dry"),
+    ("pinned: screw or tie", "pinned"),
+    ("cemented for good", "cemented"),
+)
+"""How pipe is held in its sockets."""
 SLANTED = ("+x+y", "+x-y", "-x+y", "-x-y")
 FACES = {
     "+z": "on top",

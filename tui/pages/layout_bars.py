@@ -1,0 +1,197 @@
+"""The bars of the layout: their lengths, and how they come and go."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from model.design import edits, plane_groups
+from model.design.edits import PLANE_KINDS, Crossing, Ref
+from model.frame.layout import BarPlace
+from tui.forms.entry import Entry, field
+from tui.forms.items import Column, Row
+from tui.forms.kinds import DERIVED_LENGTH, TEXT, Options
+from tui.forms.listing import Asking, Listing, ListSection
+from tui.forms.section import Act
+from tui.pages.choosing import pieces_of
+from tui.pages.words import bare, shown
+
+if TYPE_CHECKING:
+    from model.coach.finding import About
+    from model.review import Report
+
+
+def bar_rows(report: Report) -> list[Row]:
+    """Each bar with its lengths."""
+    frame = report.survey.frame
+    return [
+        Row(
+            bar.id,
+            (
+                bar.letter,
+                bar.name,
+                " - ".join(frame.joints[joint].name for joint in bar.joints),
+                bare(report, bar.spacing),
+                bare(report, bar.exposed),
+                bare(report, bar.cut),
+            ),
+        )
+        for bar in frame.bars.values()
+    ]
+
+
+def bar_note(report: Report, key: str) -> str:
+    """Where a bar runs and what is fixed to it."""
+    frame = report.survey.frame
+    bar = frame.bars[key]
+    ends = " to ".join(f"'{frame.joints[joint].name}'" for joint in bar.joints)
+    fixed = ", ".join(item.name for item in edits.fixed_to(report.design, key))
+    return f"Runs from {ends}" + (f"; carries {fixed}." if fixed else ".")
+
+
+def bar_entries(report: Report, key: str) -> tuple[Entry, ...]:
+    """Name, pipe, and three ways to drive the length of a bar."""
+    ref = Ref("bar", key)
+    bar = report.survey.frame.bars[key]
+    return (
+        field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=bar.name),
+        field(ref, "pipe", "Pipe", pieces_of("pipe", "first of the stock"), about=bar.name),
+        _length_entry(bar, "spacing", "Centre to centre"),
+        _length_entry(bar, "exposed", "Pipe still showing"),
+        _length_entry(bar, "cut", "Cut"),
+    )
+
+
+def _length_entry(bar: BarPlace, name: str, label: str) -> Entry:
+    now = getattr(bar, name)
+
+    def stretched(wanted: float) -> Any:
+        return lambda design: edits.stretch_bar(design, bar.id, now if now is not None else wanted, wanted)
+
+    return Entry(
+        key=f"bar-{name}",
+        label=label,
+        kind=DERIVED_LENGTH,
+        get=lambda report: getattr(report.survey.frame.bars[bar.id], name),
+        edit=stretched,
+        help="Change any of the three lengths: the plane at the far end moves, and all beyond it.",
+        about=bar.name,
+    )
+
+
+def add_bar(section: ListSection) -> None:
+    """Ask for two crossings, and put a bar between them."""
+    report = section.report
+    crossings = _crossings(report) if report else ()
+    if len(crossings) < 2:
+        section.say(
+            "! A bar needs two crossings; add stations, sides and levels in the section Planes first."
+        )
+        return
+
+    def second(start: Crossing) -> None:
+        in_line = tuple((words, end) for words, end in crossings if _in_line(start, end))
+        section.pick(
+            "Where does it end? Only crossings in one line are listed.",
+            in_line,
+            lambda end: finish(start, end),
+        )
+
+    def finish(start: Crossing, end: Crossing) -> None:
+        section.ask("bar added", lambda design: edits.add_bar(design, start, end))
+
+    section.pick("Where does the bar start? Station, side, level:", crossings, second)
+
+
+def _crossings(report: Report) -> Options:
+    arrangement = report.design.arrangement
+    stations, sides, levels = plane_groups(arrangement)
+    return tuple(
+        (edits.crossing_name(arrangement, (x.id, y.id, z.id)), (x.id, y.id, z.id))
+        for x in stations
+        for y in sides
+        for z in levels
+    )
+
+
+def _in_line(start: Crossing, end: Crossing) -> bool:
+    return sum(a != b for a, b in zip(start, end, strict=True)) == 1
+
+
+def split_bar(section: ListSection) -> None:
+    """Ask for a plane that crosses the bar, and split it there."""
+    report, key = section.report, section.table.chosen
+    if report is None or key is None:
+        return
+    planes = _planes_across(report, key)
+    if not planes:
+        section.say("! No plane crosses this bar between its ends; add one in the section Planes first.")
+        return
+    name = report.survey.frame.bars[key].name
+    section.pick(
+        f"Split '{name}' with a tee at which plane?",
+        planes,
+        lambda plane: section.ask(f"bar {name} split", lambda design: edits.split_bar(design, key, plane)),
+    )
+
+
+def _planes_across(report: Report, key: str) -> Options:
+    bar = report.survey.frame.bars[key]
+    found = []
+    for number, kind in enumerate(PLANE_KINDS):
+        low, high = sorted((bar.start[number], bar.end[number]))
+        found += [
+            (f"{kind} {plane.name} at {shown(report, plane.at)}", plane.id)
+            for plane in edits.ordered_planes(report.design, kind)
+            if low < plane.at < high
+        ]
+    return tuple(found)
+
+
+def to_the_other_side(section: ListSection) -> None:
+    """The same bar on the other side of the vehicle."""
+    report, key = section.report, section.table.chosen
+    if report is not None and key is not None:
+        name = report.survey.frame.bars[key].name
+        section.ask(f"bar {name} copied across", lambda design: edits.copy_bar_across(design, key))
+
+
+def remove_bar(report: Report, key: str) -> Asking:
+    """A bar with what is fixed to it."""
+    name = report.survey.frame.bars[key].name
+    count = len(edits.fixed_to(report.design, key))
+    things = f" with {count} {'thing' if count == 1 else 'things'} on it" if count else ""
+    return f"bar {name} removed{things}", lambda design: edits.remove_bar(design, key)
+
+
+def locate_bar(report: Report, about: About) -> str | None:
+    """The bar itself, or the first one at a joint."""
+    frame = report.survey.frame
+    if about.kind == "bar" and about.id in frame.bars:
+        return about.id
+    joint = frame.joints.get(about.id) if about.kind == "joint" else None
+    return joint.arms[0].bar if joint and joint.arms else None
+
+
+BARS = Listing(
+    title="Bars",
+    columns=(
+        Column("", 2),
+        Column("Bar"),
+        Column("From - to", least=70),
+        Column("Centres", 9, right=True),
+        Column("Showing", 9, right=True),
+        Column("Cut", 9, right=True),
+    ),
+    rows=bar_rows,
+    entries=bar_entries,
+    marks=lambda report, key: ("bar", key),
+    empty="No bars yet. Press Add and choose two crossings of planes.",
+    add=add_bar,
+    remove=remove_bar,
+    acts=(
+        Act("across", "Copy across", to_the_other_side),
+        Act("split", "Split", split_bar),
+    ),
+    note=bar_note,
+    locate=locate_bar,
+)
