@@ -6,6 +6,7 @@ from model.coach.rules_size import outermost
 from model.coach.sentences import money, trim_words
 from model.explain_air import air_quantities
 from model.explain_frame import frame_quantities
+from model.explain_motion import motion_quantities
 from model.frame.letters import CutGroup
 from model.quantity import Quantity
 from model.survey import Survey
@@ -29,6 +30,7 @@ def quantities(survey: Survey) -> tuple[Quantity, ...]:
         *frame_quantities(survey),
         *_floating(survey),
         *air_quantities(survey),
+        *motion_quantities(survey),
         *_money(survey),
     )
 

@@ -25,7 +25,7 @@ FLOORS = (
     {"model.survey"},
     {"model.solve", "model.runs", "model.compare", "model.building", "model.pool"},
     {"model.coach"},
-    {"model.review", "model.explain", "model.explain_frame", "model.explain_air"},
+    {"model.review", "model.explain", "model.explain_frame", "model.explain_air", "model.explain_motion"},
     {"model.check"},
     {"model.drawing", "model.sheets"},
     {"tui"},
