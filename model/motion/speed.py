@@ -97,7 +97,9 @@ class Push:
         """
         fastest = NEARLY * self.top
         rest = distance - self.distance(fastest)
-        return self.time(fastest) + rest / self.top if rest > 0 else self.time(self.speed_after(distance))
+        if rest > 0:
+            return self.time(fastest) + rest / self.top
+        return self.time(min(fastest, self.speed_after(distance)))
 
 
 def stopping(mass: float, speed: float, brake: float, square: float) -> tuple[float, float]:
