@@ -38,6 +38,7 @@ class Listing:
         empty: what to do while there is nothing.
         add: adds one more, which may ask for more first.
         copy, remove: what is asked for, given the key of the chosen row.
+        removing: what its button says, a verb; its key is d whatever the verb.
         nudge: moves the item of a key by a number of steps.
         acts: buttons besides Add, Copy and Remove.
         facts: derived numbers above the table.
@@ -54,6 +55,7 @@ class Listing:
     add: Callable[[ListSection], None] | None = None
     copy: Callable[[Report, str], Asking] | None = None
     remove: Callable[[Report, str], Asking] | None = None
+    removing: str = "Remove"
     nudge: Callable[[Report, str, int], Asking] | None = None
     acts: tuple[Act, ...] = ()
     facts: Callable[[Report], str] | None = None
@@ -89,7 +91,7 @@ class ListSection(Section):
         yield Form()
 
     def _own_acts(self) -> list[Act]:
-        named = (("add", "Add"), ("copy", "Copy"), ("remove", "Remove"))
+        named = (("add", "Add"), ("copy", "Copy"), ("remove", self.listing.removing))
         return [
             Act(what, label, methodcaller("do", what)) for what, label in named if getattr(self.listing, what)
         ]
@@ -102,7 +104,7 @@ class ListSection(Section):
             for what, words in (
                 ("add", "a adds"),
                 ("copy", "c copies"),
-                ("remove", "d removes"),
+                ("remove", f"d {self.listing.removing.lower()}s"),
                 ("nudge", "left and right move it"),
             )
             if getattr(self.listing, what)

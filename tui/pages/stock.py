@@ -4,18 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from model.design import Fitting, Pipe, Stock, edits
+from model.design import Stock, edits
 from model.design.edits import Ref
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
-from tui.forms.kinds import LENGTH, MASS, MONEY, TEXT, YES_NO, choice, number
+from tui.forms.kinds import LENGTH, TEXT
 from tui.forms.listing import Listing, ListSection
 from tui.forms.section import Act, FormSection, Section
 from tui.pages.choosing import pick_preset
 from tui.pages.page import Page
-from tui.pages.words import bare, direction_words
+from tui.pages.stock_bought import (
+    BOUGHT_COLUMNS,
+    FOAM_COLUMNS,
+    add_from_preset,
+    bought_entries,
+    bought_rows,
+    foam_entries,
+    foam_rows,
+)
+from tui.pages.stock_box import box_section
+from tui.pages.stock_fittings import FITTING_COLUMNS, fitting_entries, fitting_rows
+from tui.pages.stock_measure import measure_section
+from tui.pages.stock_pipes import PIPE_COLUMNS, fewer_lengths, more_lengths, pipe_entries, pipe_rows
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -29,7 +41,6 @@ DRY_JOINT = (
     "mark. That is the push-in depth; write it in the section Pipe.\n"
     "Centre to stop of a tee: half its length end to end, less the depth of one socket."
 )
-METHODS = choice(("ties", "ties"), ("clamp", "clamp"), ("stub in a socket", "stub"))
 
 
 def range_entries(report: Report) -> tuple[Entry, ...]:
@@ -57,234 +68,6 @@ def choose_stock(section: Section) -> None:
         section.ask(f"stock {stock.name}", lambda design: edits.use_stock(design, stock))
 
     pick_preset(section, "stock", "Which range of pipe is in your box?", use)
-
-
-def pipe_rows(report: Report) -> list[Row]:
-    """Each pipe size."""
-    return [
-        Row(
-            pipe.id,
-            (
-                pipe.name,
-                bare(report, pipe.outside_diameter),
-                bare(report, pipe.bore),
-                bare(report, pipe.insertion),
-                pipe.material,
-            ),
-        )
-        for pipe in report.design.stock.pipes
-    ]
-
-
-def pipe_entries(report: Report, key: str) -> tuple[Entry, ...]:
-    """What is measured of a pipe, and the lengths on sale."""
-    ref = Ref("pipe", key)
-    pipe: Pipe = edits.find(report.design, ref)
-    about = pipe.name
-    fixed = (
-        field(ref, "insertion", "Push-in depth", LENGTH, about=about),
-        field(ref, "outside_diameter", "Outside diameter", LENGTH, about=about),
-        field(ref, "bore", "Bore", LENGTH, about=about),
-        field(ref, "name", "Name", TEXT, help="What this size is called.", about=about),
-        field(ref, "material", "Material", TEXT, about=about),
-        field(ref, "counts", "Counts on the bill", YES_NO, about=about),
-    )
-    sticks = tuple(entry for number in range(len(pipe.sticks)) for entry in _stick_entries(pipe, number))
-    more = (
-        field(ref, "density", "Plastic weighs", number("kg/m3"), about=about),
-        field(ref, "source", "Figures are from", TEXT, help="Where these figures come from.", about=about),
-    )
-    return (*fixed, *sticks, *more)
-
-
-def _stick_entries(pipe: Pipe, number_: int) -> tuple[Entry, Entry]:
-    def entry(name: str, label: str, kind: Any, help_: str) -> Entry:
-        return Entry(
-            key=f"stick-{number_}-{name}",
-            label=f"{label} {number_ + 1}",
-            kind=kind,
-            get=lambda report: getattr(edits.find(report.design, Ref("pipe", pipe.id)).sticks[number_], name),
-            edit=lambda value: lambda design: edits.set_stick(design, pipe.id, number_, **{name: value}),
-            help=help_,
-            about=pipe.name,
-        )
-
-    return (
-        entry("length", "Sold length", LENGTH, "A length in which this pipe is sold."),
-        entry("price", "Price of length", MONEY, "The price of one such length."),
-    )
-
-
-def more_lengths(section: Any) -> None:
-    """One more length on sale."""
-    if key := section.table.chosen:
-        section.ask("a length on sale added", lambda design: edits.add_stick(design, key))
-
-
-def fewer_lengths(section: Any) -> None:
-    """The last length on sale taken out."""
-    if (key := section.table.chosen) and section.report:
-        last = len(edits.find(section.report.design, Ref("pipe", key)).sticks) - 1
-        section.ask("a length on sale removed", lambda design: edits.remove_stick(design, key, last))
-
-
-def fitting_rows(report: Report) -> list[Row]:
-    """Each kind of fitting, with the socket that differs least from the others: its first."""
-    return [
-        Row(
-            fitting.id,
-            (
-                fitting.name,
-                bare(report, fitting.sockets[0].laying_length),
-                bare(report, fitting.sockets[0].depth),
-                bare(report, fitting.hub),
-                f"{fitting.mass * 1000:.0f} g",
-                f"{fitting.price:g}",
-            ),
-        )
-        for fitting in report.design.stock.fittings
-    ]
-
-
-def fitting_entries(report: Report, key: str) -> tuple[Entry, ...]:
-    """What is measured of a fitting."""
-    ref = Ref("fitting", key)
-    fitting: Fitting = edits.find(report.design, ref)
-    about = fitting.name
-    return (
-        *_socket_entries(fitting),
-        field(ref, "hub", "Hub diameter", LENGTH, about=about),
-        field(ref, "mass", "Weight", MASS, about=about),
-        field(ref, "price", "Price", MONEY, help="Price of one.", about=about),
-        field(ref, "counts", "Counts on the bill", YES_NO, about=about),
-        field(ref, "name", "Name", TEXT, help="What this fitting is called.", about=about),
-        field(ref, "density", "Plastic weighs", number("kg/m3"), about=about),
-        field(ref, "source", "Figures are from", TEXT, help="Where these figures come from.", about=about),
-    )
-
-
-def _socket_entries(fitting: Fitting) -> list[Entry]:
-    """Centre to stop and depth of the sockets; alike ones, on the run or branching off, go together."""
-    groups: dict[tuple[Any, ...], list[str]] = {}
-    for socket in fitting.sockets:
-        run = edits.on_the_run(fitting, socket)
-        groups.setdefault((run, socket.laying_length, socket.depth, socket.pipe), []).append(socket.to)
-    entries = []
-    for (run, *_), directions in groups.items():
-        where = "" if len(groups) == 1 else (" run" if run else " branch")
-        if sum(each[0] == run for each in groups) > 1:
-            where = f" {direction_words(directions[0])}"
-        for name, label in (("laying_length", "Centre to stop"), ("depth", "Socket depth")):
-            entries.append(_socket_entry(fitting, tuple(directions), name, f"{label}{where}"))
-    return entries
-
-
-def _socket_entry(fitting: Fitting, directions: tuple[str, ...], name: str, label: str) -> Entry:
-    def get(report: Report) -> Any:
-        sockets = edits.find(report.design, Ref("fitting", fitting.id)).sockets
-        return getattr(next(socket for socket in sockets if socket.to in directions), name)
-
-    help_ = {
-        "laying_length": "From the centre of the fitting to the stop at the bottom of its socket.",
-        "depth": "From the face of the socket to the stop at its bottom.",
-    }[name]
-    return Entry(
-        key=f"{name}-{''.join(directions)}",
-        label=label,
-        kind=LENGTH,
-        get=get,
-        edit=lambda value: lambda design: edits.set_sockets(design, fitting.id, directions, **{name: value}),
-        help=help_,
-        about=fitting.name,
-    )
-
-
-def bought_rows(kind: str, report: Report) -> list[Row]:
-    """Motors or mounts."""
-    return [
-        Row(
-            piece.id,
-            (
-                piece.name,
-                f"{piece.mass * 1000:.0f} g",
-                f"{piece.mass_in_water * 1000:.0f} g",
-                f"{piece.thrust_ahead:g} N" if kind == "motor" else piece.method,
-                f"{piece.price:g}",
-            ),
-        )
-        for piece in edits.pieces(report.design, kind)
-    ]
-
-
-def bought_entries(kind: str, report: Report, key: str) -> tuple[Entry, ...]:
-    """What is measured of a motor or a mount."""
-    ref = Ref(kind, key)
-    about = edits.find(report.design, ref).name
-    mine = (
-        _motor_entries(ref, about)
-        if kind == "motor"
-        else (field(ref, "method", "Held by", METHODS, about=about),)
-    )
-    return (
-        field(ref, "name", "Name", TEXT, help="What it is called.", about=about),
-        field(ref, "mass", "Weight in air", MASS, about=about),
-        field(ref, "mass_in_water", "Weight in water", MASS, about=about),
-        *mine,
-        field(ref, "price", "Price", MONEY, help="Price of one.", about=about),
-        field(ref, "counts", "Counts on the bill", YES_NO, about=about),
-    )
-
-
-def _motor_entries(ref: Ref, about: str) -> tuple[Entry, ...]:
-    return (
-        field(ref, "thrust_ahead", "Pull ahead", number("N"), about=about),
-        field(ref, "thrust_astern", "Pull astern", number("N"), optional=True, about=about),
-        field(ref, "volts", "At", number("V"), about=about),
-        field(ref, "body_diameter", "Body diameter", LENGTH, about=about),
-        field(ref, "body_length", "Body length", LENGTH, about=about),
-        field(ref, "propeller_diameter", "Propeller diameter", LENGTH, about=about),
-    )
-
-
-def foam_rows(report: Report) -> list[Row]:
-    """Each kind of foam tube."""
-    return [
-        Row(
-            foam.id,
-            (
-                foam.name,
-                bare(report, foam.outside_diameter),
-                bare(report, foam.hole),
-                f"{foam.density:g}",
-                f"{foam.price:g}",
-            ),
-        )
-        for foam in report.design.supplies.foams
-    ]
-
-
-def foam_entries(report: Report, key: str) -> tuple[Entry, ...]:
-    """What is measured of a foam tube."""
-    ref = Ref("foam", key)
-    about = edits.find(report.design, ref).name
-    return (
-        field(ref, "name", "Name", TEXT, help="What it is called.", about=about),
-        field(ref, "outside_diameter", "Outside diameter", LENGTH, about=about),
-        field(ref, "hole", "Hole", LENGTH, about=about),
-        field(ref, "density", "Foam weighs", number("kg/m3"), about=about),
-        field(ref, "sold_length", "Sold length", LENGTH, about=about),
-        field(ref, "price", "Price of one tube", MONEY, about=about),
-        field(ref, "counts", "Counts on the bill", YES_NO, about=about),
-    )
-
-
-def add_from_preset(section: ListSection) -> None:
-    """Motors, mounts and foams of a preset beside those of the team."""
-
-    def use(preset: Preset, supplies: Any) -> None:
-        section.ask(f"{preset.title} added", lambda design: edits.add_supplies(design, supplies))
-
-    pick_preset(section, "motors", "Which motors, mounts and foam do you have?", use)
 
 
 def stocked(
@@ -329,37 +112,6 @@ def stocked(
     )
 
 
-PIPE_COLUMNS = (
-    Column("Pipe"),
-    Column("Outside", 8, right=True),
-    Column("Bore", 7, right=True),
-    Column("Push-in", 7, right=True),
-    Column("Of", 8, least=70),
-)
-FITTING_COLUMNS = (
-    Column("Fitting"),
-    Column("To stop", 7, right=True),
-    Column("Socket", 6, right=True, least=50),
-    Column("Hub", 6, right=True, least=60),
-    Column("Weight", 6, right=True),
-    Column("Price", 6, right=True),
-)
-BOUGHT_COLUMNS = (
-    Column("Name"),
-    Column("In air", 6, right=True),
-    Column("Wet", 6, right=True),
-    Column("Pull/by", 7),
-    Column("Price", 6, right=True),
-)
-FOAM_COLUMNS = (
-    Column("Foam tube"),
-    Column("Outside", 8, right=True),
-    Column("Hole", 6, right=True),
-    Column("kg/m3", 6, right=True),
-    Column("Price", 6, right=True),
-)
-
-
 class StockPage(Page):
     """What is in the box."""
 
@@ -368,8 +120,12 @@ class StockPage(Page):
         "measure one piece of each kind and write in what you found."
     )
     HELP = (
-        "Choose the range of pipe and fittings that you can buy. Measure one piece of each kind and "
-        "correct the figures: every cut follows.\n\n" + DRY_JOINT + "\n\nWeigh a fitting on a kitchen "
+        "Choose the range of pipe and fittings that you can buy. In the section Measure, measure one "
+        "piece of each kind: a small drawing shows how to hold the ruler, and every cut follows. What the "
+        "maker printed stays beside it and holds again when you press Forget. In the section In the box, "
+        "count what you have already: it is used first, and what is missing goes on the bill.\n\n"
+        + DRY_JOINT
+        + "\n\nWeigh a fitting on a kitchen "
         "scale. Hang a motor in water from a luggage or kitchen scale to find its weight in water.\n\n"
         "In a table: a adds, c copies, d removes, Enter goes to the fields."
     )
@@ -392,6 +148,8 @@ class StockPage(Page):
         )
         return (
             ("Range", lambda: FormSection("Range", range_entries, range_facts, ("stock",), choose)),
+            ("Measure", measure_section),
+            ("In the box", box_section),
             ("Pipe", lambda: stocked("Pipe", "pipe", PIPE_COLUMNS, pipe_rows, pipe_entries, lengths)),
             (
                 "Fittings",
