@@ -23,7 +23,7 @@ FLOORS = (
     {"model.extents", "model.tolerance", "model.sizing", "model.hoop", "model.silhouette"},
     {"model.water", "model.thrust", "model.motion", "model.power", "model.money", "model.clashes"},
     {"model.survey"},
-    {"model.solve", "model.runs", "model.compare", "model.building", "model.pool"},
+    {"model.solve", "model.runs", "model.compare", "model.building", "model.pool", "model.arrangements"},
     {"model.coach"},
     {"model.review", "model.explain", "model.explain_frame", "model.explain_air", "model.explain_motion"},
     {"model.check"},

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import gc
 import os
+import traceback
 from asyncio import to_thread
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from rich.text import Text
 from textual import work
 from textual.app import App, ComposeResult
 from textual.filter import LineFilter
@@ -54,6 +56,14 @@ class Poolwright(App[None]):
         usual = super().get_line_filters()
         return [*usual, self.ascii_filter] if self.ascii_mode else usual
 
+    def _fatal_error(self) -> None:
+        """A plain traceback for the guard to put away.
+
+        Textual's own prints every local variable, which takes half a minute on a large design.  The
+        name is not public: should it go, its own is used again and all else stays right.
+        """
+        self.panic(Text(traceback.format_exc()))
+
     def compose(self) -> ComposeResult:
         """The first frame: light, so that it is there at once."""
         yield Static("Poolwright\nopening ...", id="opening")
@@ -65,18 +75,16 @@ class Poolwright(App[None]):
     @work
     async def begin(self) -> None:
         """Load the model beside the screen, then begin."""
-        gc.disable()  # hundreds of classes are about to be made, and all of them stay
-        try:
-            desk = await to_thread(_load_desk)
-        finally:
-            gc.freeze()
-            gc.enable()
+        desk = await to_thread(_load_desk)
         self.desk = desk(self)
+        self.call_after_refresh(_collect_garbage_again)
         await self.desk.begin(self.word)
 
     def action_ascii(self) -> None:
         """Plain ASCII, on or off."""
         self.ascii_filter.enabled = not self.ascii_filter.enabled
+        if self.desk and self.desk.screen:
+            self.desk.screen.draw()
         self.refresh_css(animate=False)
 
     def action_colours(self) -> None:
@@ -108,6 +116,12 @@ class Poolwright(App[None]):
         """Save under another name."""
         if self.desk:
             await self.desk.save_as()
+
+
+def _collect_garbage_again() -> None:
+    """What is loaded now stays, and need not be looked through again and again."""
+    gc.freeze()
+    gc.enable()
 
 
 def _load_desk() -> type[Desk]:

@@ -136,6 +136,7 @@ class Desk:
         screen = self.screen
         if screen is None:
             return True
+        await screen.commit()
         self.remember()
         if not await screen.save_now():
             why = screen.keeper.problem or screen.keeper.why_not

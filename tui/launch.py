@@ -5,6 +5,7 @@ the path; in a checkout they lie at the top of it and are on the path already.  
 standard library is imported here, so that the first frame is painted soon.
 """
 
+import gc
 import os
 import sys
 from pathlib import Path
@@ -23,6 +24,7 @@ def main(arguments: list[str] | None = None) -> int:
         from tui import cli
 
         return cli.main(words)
+    gc.disable()  # thousands of classes and functions are made, and all of them stay; on again when it is open
     from tui.app import run
 
     return run(words[0] if words else None)

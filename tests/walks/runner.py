@@ -7,6 +7,7 @@ One order a line; blank lines and lines that begin with ``#`` say nothing.
     type "TEXT"         type a text
     see "TEXT"          wait until the text stands on the screen; line ends and boxes do not count
     gone "TEXT"         wait until the text stands there no more
+    fix                 press F5 as long as the next thing to do offers a remedy, until all is ready
     size 80x24          make the window another size
     kill                the lid is shut, the power is gone: nothing is saved from here on
     reopen              begin again with the design that was open
@@ -21,6 +22,10 @@ from model.files import load_design
 from model.review import review
 from tests.tui.fakes import flowing, screen_text, see, until
 from tui.app import Poolwright
+
+FIXES_MOST = 12
+READY = "ready to build"
+OFFER = "F5 takes this remedy"
 
 
 class Walk:
@@ -70,9 +75,26 @@ class Walk:
         self.note_path()
 
     async def do_gone(self, text):
-        await until(
-            self.pilot, lambda: text not in flowing(screen_text(self.pilot.app)), f"a screen without {text!r}"
-        )
+        await until(self.pilot, lambda: text not in self.shown, f"a screen without {text!r}")
+
+    async def do_fix(self):
+        for _ in range(FIXES_MOST):
+            await until(self.pilot, lambda: READY in self.shown or OFFER in self.shown, "a remedy")
+            if READY in self.shown:
+                return
+            await self.fix_one()
+        raise AssertionError(f"not ready after {FIXES_MOST} remedies")
+
+    async def fix_one(self):
+        """Press F5 and wait for the change."""
+        history = self.pilot.app.screen.session.history
+        await self.pilot.press("f5")
+        await until(self.pilot, lambda: self.pilot.app.screen.session.history is not history, "a change")
+
+    @property
+    def shown(self):
+        """The text on the screen, flowing."""
+        return flowing(screen_text(self.pilot.app))
 
     async def do_size(self, size):
         columns, rows = map(int, size.split("x"))

@@ -11,12 +11,8 @@ from textual import on, work
 
 from model.coach.finding import About
 from model.errors import EditError, FileProblem
-from model.explain import quantities
 from model.review import proven_remedy
 from tui.actions import bindings
-from tui.dialogs.help import HelpDialog, own_keys
-from tui.dialogs.origins import OriginsDialog
-from tui.dialogs.palette import Palette
 from tui.guide import Shown, next_thing
 from tui.messages import EditRequested, MarkRequested, PlaceRequested, RemedyRequested, StepRequested
 from tui.screens.showing import LOOKS, Showing, following
@@ -64,6 +60,8 @@ class SessionScreen(Showing):
 
     async def _open(self, step: str) -> None:
         self.said = ""
+        if self.page is not None:
+            await self.commit()
         await self.open_page(step)
         self._prove_soon()
 
@@ -292,16 +290,23 @@ class SessionScreen(Showing):
 
     def action_help(self) -> None:
         """The help of the page, and every key."""
+        from tui.dialogs.help import HelpDialog, own_keys
+
         title = BY_KEY[self.state.step].title
         self.app.push_screen(HelpDialog(title, getattr(self.page, "HELP", ""), own_keys(self.page)))
 
     def action_origins(self) -> None:
         """Where the numbers come from."""
+        from model.explain import quantities
+        from tui.dialogs.origins import OriginsDialog
+
         self.app.push_screen(OriginsDialog(quantities(self.session.report.survey)))
 
     @work
     async def action_palette(self) -> None:
         """Pick any action from a list and do it."""
+        from tui.dialogs.palette import Palette
+
         call = await self.app.push_screen_wait(Palette(self.dimmed()))
         if call:
             await self.run_action(call)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from asyncio import sleep
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
@@ -10,7 +11,6 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.reactive import reactive
 from textual.screen import Screen
-from textual.widget import Widget
 from textual.widgets import ContentSwitcher, Static
 
 from tui.guide import Shown
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from model.coach.finding import About
 
 LOOKS = ("page", "drawing", "findings", "numbers")
+HOPS = 60
+"""Turns of the event loop in which a message surely has come up from a field to the screen."""
 TOO_SMALL = "This window is too small.\nMake it at least 60 letters wide\nand 20 lines high."
 
 
@@ -72,8 +74,13 @@ class Showing(Screen[None]):
 
     def _drawing(self) -> DrawingPanel:
         panel = DrawingPanel(id="drawing")
-        panel.view, panel.report = "front", self.state.report
+        panel.view = "front"
         return panel
+
+    def draw(self) -> None:
+        """Begin to draw; the first frame does not wait for it."""
+        self.drawing.ascii = getattr(self.app, "ascii_mode", False)
+        self.drawing.report = self.state.report
 
     @property
     def state(self) -> Shown:
@@ -89,7 +96,7 @@ class Showing(Screen[None]):
     def present(self, shown: Shown) -> None:
         """Show a state everywhere."""
         self.shown = shown
-        if self.drawing.report is not shown.report:
+        if self.drawing.report is not None and self.drawing.report is not shown.report:
             self.drawing.report = shown.report
         if self.page is not None:
             self.page.report = shown.report
@@ -114,10 +121,22 @@ class Showing(Screen[None]):
         self.drawing.marked = about
 
     def focus_page(self) -> None:
-        """Put the focus on the first thing of the page that can have it."""
-        inside = (widget for widget in self.focus_chain if self.page in widget.ancestors)
-        first: Widget | None = next(inside, None)
-        self.set_focus(first or self.findings, scroll_visible=False)
+        """Put the focus where work on the page begins, and its top into view."""
+        first = getattr(self.page, "focus_first", None)
+        if first is not None:
+            first()
+        else:
+            inside = (widget for widget in self.focus_chain if self.page in widget.ancestors)
+            self.set_focus(next(inside, self.findings), scroll_visible=False)
+        self.call_after_refresh(self.page.scroll_home, animate=False)
+
+    async def commit(self) -> None:
+        """Take what is being typed on the page, before it is left."""
+        take = getattr(self.page, "commit", None)
+        if take is not None:
+            take()
+            for _ in range(HOPS):
+                await sleep(0)
 
     def watch_look(self, old: str, new: str) -> None:
         """On a small screen the panel that is looked at stands in front of the page."""
