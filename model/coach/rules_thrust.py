@@ -9,10 +9,15 @@ from model.coach.remedies import thrusters as hold_remedy
 from model.coach.say import say
 from model.coach.sentences import length
 from model.design import COMPARISON_SLACK, Thruster
+from model.parts import Cylinder
 from model.survey import Survey
 from model.thrust.clear import Clearance, Stream
 from model.thrust.depth import propeller_depths
 from model.thrust.mounts import MountPlan, mount_plans
+from model.thrust.nearest import gap
+
+TOUCHING = 0.0005
+"""[m] Solids that share less than twice this only touch."""
 
 
 def mounts(survey: Survey) -> Iterator[Finding]:
@@ -36,6 +41,23 @@ def _mount(survey: Survey, plan: MountPlan, item: Thruster) -> Iterator[Finding]
     elif not plan.planned:
         propose = partial(remedy.plan_holes, survey, item)
         yield say("thruster.holes-unplanned", "should", "thrusters", about, propose, **values)
+
+
+def bodies(survey: Survey) -> Iterator[Finding]:
+    """A motor whose body is inside the pipe that holds it."""
+    for item in survey.arrangement.thrusters:
+        bar = survey.frame.bars[item.bar]
+        part = next(part for part in survey.parts if part.kind == "thruster" and part.id == item.id)
+        body, pipe = part.solids[0], Cylinder(bar.start, bar.end, bar.pipe.outside_diameter / 2)
+        if isinstance(body, Cylinder) and gap(_shrunk(body), _shrunk(pipe)) <= COMPARISON_SLACK:
+            about, values = About("thruster", item.id), {"thruster": item.name, "bar": bar.name}
+            propose = partial(remedy.beside, survey, item, body.radius + pipe.radius)
+            yield say("thruster.body-inside", "must", "thrusters", about, propose, **values)
+
+
+def _shrunk(solid: Cylinder) -> Cylinder:
+    """A little thinner, so that what only touches is let be."""
+    return Cylinder(solid.start, solid.end, max(0.0, solid.radius - TOUCHING))
 
 
 def unknown_pulls(survey: Survey) -> Iterator[Finding]:

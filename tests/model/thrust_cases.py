@@ -107,6 +107,14 @@ def cable(**changes: Any) -> Tether:
 GOOD = swimmer(port(), starboard())
 CASES = (
     Case(
+        "thruster.body-inside",
+        "must",
+        ("thruster", "lift"),
+        swimmer(upright(bar="b5", offset=(0, 0, 0))),
+        swimmer(upright(bar="b5", offset=(0.0357, 0, 0))),  # 15 + 10.7 mm is just beside it
+        ("lift motor", "bar 5"),
+    ),
+    Case(
         "thruster.mount-hub",
         "should",
         ("thruster", "port"),

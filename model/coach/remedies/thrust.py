@@ -18,6 +18,10 @@ from model.vectors import Vector, norm, scale, sub
 WAYS = (("ahead", "aft"), ("to port", "to starboard"), ("up", "down"))
 SHARES = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9)
 """Places on a bar that are tried, from its middle outwards."""
+FACING = 0.7
+"""A bar lies along an axis where its direction has more of it than this."""
+BESIDE_ROOM = 0.011
+"""[m] Between a propeller and the pipe beside it: a little over what the coach asks."""
 STREAM_STEPS = (0.5, 1.0, 1.5)
 """Propeller diameters that a thruster is moved to get its stream clear."""
 
@@ -89,6 +93,20 @@ def off_hub(survey: Survey, item: Thruster) -> tuple[Remedy, ...]:
 
 def _at(item: Thruster, share: float) -> Thruster:
     return item.but(at=share)
+
+
+def beside(survey: Survey, item: Thruster, reach: float) -> tuple[Remedy, ...]:
+    """Move a thruster out of its pipe, across it, until its body lies beside it at a reach [m]."""
+    bar = survey.frame.bars[item.bar]
+    across = sorted((axis for axis in range(3) if abs(bar.along[axis]) < FACING), key=lambda axis: axis == 2)
+    inside = [1 if bar.point(item.at)[axis] > survey.balance.g[axis] else -1 for axis in range(3)]
+    drive = next(drive for drive in survey.drives if drive.thruster == item.id)
+    room = max(reach, bar.pipe.outside_diameter / 2 + drive.diameter / 2 + BESIDE_ROOM)
+    return tuple(
+        shift(survey, (item.id,), axis, sign * inside[axis] * room - item.offset[axis])
+        for axis in across
+        for sign in (1, -1)
+    )
 
 
 def clear_disc(survey: Survey, room: Clearance, needed: float) -> tuple[Remedy, ...]:
