@@ -102,3 +102,11 @@ class Thresholds(Record):
     """Fuse over the running current, least (CP)."""
     astern_share: Annotated[float, Field(gt=0, le=1)] = 0.6
     """Thrust astern where it was not measured, as a share of ahead (CP, 0.4 to 0.8)."""
+    trial_mass_tip: Positive = 5.0
+    """Measured weight off the model, worth a tip above this [%] (CP)."""
+    trial_mass_should: Positive = 10.0
+    """The same, that should be looked into above this [%] (CP)."""
+    trial_trim: Positive = 5.0
+    """Measured trim off the model, worth a tip above this [deg] (CP)."""
+    trial_spare: Positive = 2.0
+    """Measured spare buoyancy off the model, to be looked into above this [% of displacement] (CP)."""
