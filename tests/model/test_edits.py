@@ -218,3 +218,13 @@ def test_brief_and_units():
     assert edits.set_part(
         edits.add_thruster(rectangle()), Ref("thruster", "t1"), "offset", 2, 0.03
     ).arrangement.thrusters[0].offset == (0.0, 0.0, 0.03)
+
+
+def test_a_record_inside_a_record_of_the_arrangement_is_found_and_set():
+    with pytest.raises(EditError, match="no battery"):
+        edits.find(rectangle(), Ref("battery"))
+    design = edits.set_field(rectangle(), Ref("arrangement"), "power", {"battery": {"volts": 12}})
+    design = edits.set_field(design, Ref("battery"), "volts", 9.0)
+    assert design.arrangement.power is not None
+    assert design.arrangement.power.battery.volts == 9.0
+    assert edits.set_field(design, Ref("arrangement"), "power", None) == rectangle()

@@ -55,6 +55,8 @@ ALONE: dict[str, tuple[str, ...]] = {
     "washer": ("supplies", "washer"),
     "arrangement": ("arrangement",),
     "tether": ("arrangement", "tether"),
+    "power": ("arrangement", "power"),
+    "battery": ("arrangement", "power", "battery"),
 }
 """The path to each record that there is only one of."""
 IDS: dict[str, str] = {
@@ -117,7 +119,7 @@ def find(design: Design, ref: Ref) -> Any:
     if ref.kind in ALONE:
         record: Any = design
         for step in ALONE[ref.kind]:
-            record = getattr(record, step)
+            record = getattr(record, step) if record is not None else None
         if record is not None:
             return record
         raise EditError(f"there is no {ref.kind} in this design yet")
@@ -173,16 +175,14 @@ def put_all(design: Design, kind: str, records: Iterable[Record]) -> Design:
 
 
 def _put_along(design: Design, path: tuple[str, ...], record: Any) -> Design:
-    if path[:1] == ("arrangement",):
-        if len(path) == 2:
-            return arranged(design, **{path[1]: record})
-        result: Design = changed(design, arrangements=(record, *design.arrangements[1:]))
-        return result
     for depth in range(len(path) - 1, -1, -1):
         holder: Any = design
         for step in path[:depth]:
             holder = getattr(holder, step)
-        record = changed(holder, **{path[depth]: record})
+        if path[depth] == "arrangement":
+            record = changed(design, arrangements=(record, *design.arrangements[1:]))
+        else:
+            record = changed(holder, **{path[depth]: record})
     whole: Design = record
     return whole
 
