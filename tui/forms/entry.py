@@ -40,6 +40,8 @@ RECORDS: dict[str, type[document.Record]] = {
     "ballast": document.Ballast,
     "attachment": document.Attachment,
     "tether": document.Tether,
+    "power": document.Power,
+    "battery": document.Battery,
     "opening": document.Opening,
 }
 

@@ -53,14 +53,21 @@ class ProposalSection(Section):
         facts: figures above, from a report.
         ways: what can be worked out.
         kinds: the kinds of finding that are put right here.
+        takes: whether what is worked out can be taken as an edit.
     """
 
     first_selector = "Ticks, Input, Button"
 
     def __init__(
-        self, title: str, facts: Callable[[Report], str], ways: tuple[Way, ...], kinds: tuple[str, ...] = ()
+        self,
+        title: str,
+        facts: Callable[[Report], str],
+        ways: tuple[Way, ...],
+        kinds: tuple[str, ...] = (),
+        *,
+        takes: bool = True,
     ) -> None:
-        self.title, self.facts, self.ways, self.kinds = title, facts, ways, kinds
+        self.title, self.facts, self.ways, self.kinds, self.takes = title, facts, ways, kinds, takes
         self.offer: Offer | None = None
         super().__init__()
 
@@ -69,7 +76,8 @@ class ProposalSection(Section):
         yield Static("", markup=False, classes="facts")
         yield from self.wishes()
         acts = [Act(way.key, way.label, partial(self._run, way)) for way in self.ways]
-        yield Acts((*acts, Act("take", "Take it", methodcaller("take"))))
+        taking = (Act("take", "Take it", methodcaller("take")),) if self.takes else ()
+        yield Acts((*acts, *taking))
         yield hidden_static("error")
         yield hidden_static("note")
 
@@ -114,4 +122,5 @@ class ProposalSection(Section):
     def _offered(self, offer: Offer | None) -> None:
         self.offer = offer
         put_text(self.query_one(".note", Static), offer.words if offer else "")
-        self.query_one("#act-take").disabled = offer is None or offer.design is None
+        for button in self.query("#act-take"):
+            button.disabled = offer is None or offer.design is None

@@ -11,11 +11,12 @@ from tui.forms.entry import Entry, field, part
 from tui.forms.items import Column
 from tui.forms.kinds import LENGTH, TEXT, YES_NO, choice
 from tui.forms.listing import ListSection
-from tui.forms.section import Act, Section
+from tui.forms.section import Act, FormSection, Section
 from tui.pages.choosing import asks, name_of, pieces_of
 from tui.pages.fixed import fixed_list
 from tui.pages.page import Page
-from tui.pages.stock import add_from_preset
+from tui.pages.stock_bought import add_from_preset
+from tui.pages.thrusters_speed import sizes_section, speeds
 from tui.pages.words import direction_words, pushes
 
 if TYPE_CHECKING:
@@ -97,5 +98,9 @@ class ThrustersPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """One list."""
-        return (("Thrusters", thruster_list),)
+        """The list, how it moves, and the same at other sizes."""
+        return (
+            ("Thrusters", thruster_list),
+            ("Speed", lambda: FormSection("Speed", lambda report: (), speeds)),
+            ("Sizes", sizes_section),
+        )

@@ -64,6 +64,7 @@ from model.design.edits.supply import (
     use_stock,
     use_units,
 )
+from model.design.edits.wiring import drop_wiring, plan_wiring, set_branch
 
 __all__ = [
     "PLANE_KINDS",
@@ -90,6 +91,7 @@ __all__ = [
     "copy_item",
     "crossing_name",
     "distance_along",
+    "drop_wiring",
     "find",
     "fixed_to",
     "forget_measurements",
@@ -107,6 +109,7 @@ __all__ = [
     "other_hand",
     "pieces",
     "place_along",
+    "plan_wiring",
     "put_on_bar",
     "remove_bar",
     "remove_held_piece",
@@ -116,6 +119,7 @@ __all__ = [
     "remove_supply",
     "rename",
     "resize",
+    "set_branch",
     "set_field",
     "set_held",
     "set_held_piece",
