@@ -41,16 +41,16 @@ class Panel:
         return self.bottom - (v - self.scene.low[1]) * self.scale
 
 
-def panels(sheet: Sheet) -> tuple[list[Panel], float]:
-    """The views in their places, and the largest scale in which they all fit."""
+def panels(sheet: Sheet, size: Point = (WIDTH, HEIGHT)) -> tuple[list[Panel], float]:
+    """The views in their places on a paper of a size [mm], and the largest scale in which they all fit."""
     columns = max(place.column for place in sheet.places) + 1
     rows = max(place.row for place in sheet.places) + 1
     wide = [max(_size(p.scene, 0) for p in sheet.places if p.column == k) for k in range(columns)]
     tall = [max(_size(p.scene, 1) for p in sheet.places if p.row == k) for k in range(rows)]
     before = [max(_lanes(p.scene, "v") for p in sheet.places if p.column == k) for k in range(columns)]
     after = [max(_lanes(p.scene, "u") for p in sheet.places if p.row == k) for k in range(rows)]
-    room = WIDTH - 2 * EDGE - sum(before) - GAP * (columns - 1)
-    space = HEIGHT - 2 * EDGE - FOOT - sum(after) - TITLE * rows - GAP / 2 * (rows - 1)
+    room = size[0] - 2 * EDGE - sum(before) - GAP * (columns - 1)
+    space = size[1] - 2 * EDGE - FOOT - sum(after) - TITLE * rows - GAP / 2 * (rows - 1)
     fitting = (n for n in REDUCTIONS if sum(wide) <= room * n and sum(tall) <= space * n)
     scale = 1 / next(fitting, REDUCTIONS[-1])
     spare = (room - sum(wide) * scale) / 2

@@ -38,6 +38,10 @@ text { font-size: 3.5px; fill: #000; }
 .title { font-weight: bold; }
 .letter { font-weight: bold; font-size: 3px; }
 """
+BARS = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
+"""[mm] Lengths that the scale bar may stand for."""
+BAR_LEAST, BAR_PARTS = 20.0, 5
+"""[mm] Of the scale bar on paper, and its parts."""
 FULL = ("gravity", "plug", "joint")
 """Marks that are filled circles."""
 SWATCHES = {
@@ -66,21 +70,23 @@ WORDS = {
 """What stands beside a mark on paper."""
 
 
-def sheet_svg(sheet: Sheet, title: str) -> str:
+def sheet_svg(sheet: Sheet, title: str, size: Point = (WIDTH, HEIGHT)) -> str:
     """The whole document.
 
     Args:
         title: what stands at the foot, such as the name of the design.
+        size: of the paper [mm].
     """
-    placed, scale = panels(sheet)
+    placed, scale = panels(sheet, size)
+    width, height = size
     pieces = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{WIDTH:g}mm" height="{HEIGHT:g}mm" '
-        f'viewBox="0 0 {WIDTH:g} {HEIGHT:g}">',
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{width:g}mm" height="{height:g}mm" '
+        f'viewBox="0 0 {width:g} {height:g}">',
         f"<style>{STYLE}</style>",
     ]
     for panel in placed:
         pieces += _view(panel)
-    pieces += _foot(sheet, title, scale)
+    pieces += _foot(sheet, title, scale, size)
     return "\n".join([*pieces, "</svg>", ""])
 
 
@@ -174,24 +180,26 @@ def _on_line(middle: Point, words: str, *, upright: bool) -> Iterator[str]:
         yield text((x, y + 1), words, "small")
 
 
-def _foot(sheet: Sheet, title: str, scale: float) -> Iterator[str]:
+def _foot(sheet: Sheet, title: str, scale: float, size: Point) -> Iterator[str]:
     """The cut list by letter, then the name of the design, of the projection and of the scale."""
+    width, height = size
     entries: dict[Entry, None] = {}
     for place in sheet.places:
         entries.update(dict.fromkeys(entry for entry in place.scene.legend if entry.role == "bar"))
     cuts = "   ".join(f"{e.sign} {e.meaning}" for e in sorted(entries, key=lambda e: (len(e.sign), e.sign)))
-    yield text((EDGE, HEIGHT - EDGE - 6), f"Cuts: {cuts}" if cuts else "", "small", "start")
-    yield from _swatches(sheet)
-    yield text((EDGE, HEIGHT - EDGE), title, "title", "start")
+    yield text((EDGE, height - EDGE - 6), f"Cuts: {cuts}" if cuts else "", "small", "start")
+    yield from _swatches(sheet, height)
+    yield text((EDGE, height - EDGE), title, "title", "start")
     projection = f"{sheet.title} projection, " if sheet.title else ""
-    yield text((WIDTH - EDGE, HEIGHT - EDGE), f"{projection}scale 1:{1 / scale:g}", "title", "end")
+    yield text((width - EDGE, height - EDGE), f"{projection}scale 1:{1 / scale:g}", "title", "end")
+    yield from scale_bar((width * 0.62, height - EDGE), scale)
 
 
-def _swatches(sheet: Sheet) -> Iterator[str]:
+def _swatches(sheet: Sheet, height: float) -> Iterator[str]:
     """What each shade means, for the roles that stand on the sheet."""
     present = {shape.role for place in sheet.places for shape in place.scene.shapes}
     signs = {mark.role for place in sheet.places for mark in place.scene.marks}
-    x, y = EDGE, HEIGHT - EDGE - 11
+    x, y = EDGE, height - EDGE - 11
     for role, word in SWATCHES.items():
         if role in present:
             yield f'<polygon class="{role}" points="{x},{y} {x + 6},{y} {x + 6},{y - 3} {x},{y - 3}"/>'
@@ -202,6 +210,18 @@ def _swatches(sheet: Sheet) -> Iterator[str]:
             continue
         yield text((x + 7.5, y - 0.5), word, "small", "start")
         x += 10 + len(word) * LETTER_WIDTH * SMALL
+
+
+def scale_bar(right: Point, scale: float) -> Iterator[str]:
+    """A bar of a round length that ends at a point, filled in part by part, and its length."""
+    long = next(size for size in BARS if size * scale >= BAR_LEAST or size == BARS[-1])
+    part = long * scale / BAR_PARTS
+    for number in range(BAR_PARTS):
+        x, y = right[0] - part * (BAR_PARTS - number), right[1]
+        style = "full" if number % 2 == 0 else "scale"
+        points = f"{x:.2f},{y:.2f} {x + part:.2f},{y:.2f} {x + part:.2f},{y - 1.6:.2f} {x:.2f},{y - 1.6:.2f}"
+        yield f'<polygon class="{style}" points="{points}"/>'
+    yield text((right[0] - part * BAR_PARTS - 1.5, right[1]), f"{long:g} mm", "small", "end")
 
 
 def arrow(tail: Point, head: Point) -> Iterator[str]:
