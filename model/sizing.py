@@ -121,10 +121,40 @@ def set_cut(design: Design, bar: str, wanted: float, hold: Hold = "middle") -> D
     if wanted < least - COMPARISON_SLACK:
         shortest = format_length(least, design.units)
         raise EditError(f"'{place.name}' must be at least {shortest} long: so much goes into its fittings")
-    growth = wanted - place.exposed - least
+    return _grown(design, frame, place, wanted - place.exposed - least, hold)
+
+
+def set_spacing_of(design: Design, bar: str, wanted: float, hold: Hold = "middle") -> Design:
+    """The centres of a bar, and of the parallel bars that are cut alike, brought ``wanted`` [m] apart.
+
+    Raises:
+        EditError: too short for the fittings, or held by a sawn piece.
+    """
+    frame = lay_out(design, design.arrangement)
+    place = frame.bars[bar]
+    if wanted <= 0:
+        raise EditError("the spacing must be more than 0")
+    return _grown(design, frame, place, wanted - place.spacing, hold)
+
+
+def set_showing(design: Design, bar: str, wanted: float, hold: Hold = "middle") -> Design:
+    """The pipe that still shows on a bar, and on the parallel bars that are cut alike, made ``wanted`` [m].
+
+    Raises:
+        EditError: below zero, or held by a sawn piece.
+    """
+    frame = lay_out(design, design.arrangement)
+    place = frame.bars[bar]
+    if wanted < 0:
+        raise EditError("less than nothing cannot show; at 0 the fittings touch")
+    return _grown(design, frame, place, wanted - place.exposed, hold)
+
+
+def _grown(design: Design, frame: Frame, place: BarPlace, growth: float, hold: Hold) -> Design:
+    """A bar, and the parallel bars that are cut alike, longer by ``growth`` [m]; their planes move."""
     result = design
     for axis in range(3):
-        run = next(((a, b) for a, b, found in _runs(design, frame, axis) if found.id == bar), None)
+        run = next(((a, b) for a, b, found in _runs(design, frame, axis) if found.id == place.id), None)
         if run is None:
             continue
         step = growth * abs(place.along[axis])

@@ -5,44 +5,29 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from model.design import edits
-from model.design.edits import PLANE_KINDS, Ref
+from model.design.edits import Ref
 from tui.forms.entry import Entry, field
-from tui.forms.kinds import DERIVED_LENGTH, TEXT, choice
+from tui.forms.kinds import TEXT, choice
 from tui.forms.listing import ListSection
 from tui.forms.section import FormSection, Section
 from tui.pages.layout_bars import BARS
+from tui.pages.layout_outline import OUTLINE
 from tui.pages.layout_planes import PLANES
+from tui.pages.layout_size import SIZE
+from tui.pages.layout_tolerance import TOLERANCE
 from tui.pages.page import Page
-from tui.pages.words import JOININGS, shown, sizes
+from tui.pages.words import JOININGS
 
 if TYPE_CHECKING:
     from model.review import Report
 
 ARRANGEMENT = Ref("arrangement")
-SIZE_NAMES = ("length", "width", "height")
 BORES = choice(("flooded: water is let in", "flooded"), ("sealed for good", "sealed"))
 
 
-def overall(report: Report) -> str:
-    """The size of the whole vehicle against the limit."""
-    extents = report.survey.extents
-    words = f"Overall {sizes(report, extents.size)}, hubs, thrusters and floats included"
-    if extents.limit is None:
-        return f"{words}. The brief sets no size limit."
-    limit = f"{words}; the limit is {sizes(report, extents.limit)}"
-    over = [
-        f"{shown(report, excess)} too much in {name}"
-        for name, excess in zip(SIZE_NAMES, extents.over, strict=True)
-        if excess
-    ]
-    return f"{limit}: {', '.join(over) if over else 'it fits'}."
-
-
-def size_entries(report: Report) -> tuple[Entry, ...]:
-    """Drive the frame by its overall size; choose flooded or sealed."""
+def frame_entries(report: Report) -> tuple[Entry, ...]:
+    """Flooded or sealed, dry or cemented; what it is called."""
     return (
-        *(_size_entry(report, number) for number in range(3)),
         field(
             ARRANGEMENT,
             "bores",
@@ -54,18 +39,6 @@ def size_entries(report: Report) -> tuple[Entry, ...]:
         field(ARRANGEMENT, "joining", "The joints are", choice(*JOININGS)),
         field(ARRANGEMENT, "name", "Name", TEXT, help="What this arrangement is called."),
         field(ARRANGEMENT, "notes", "Notes", TEXT, help="Anything to remember about it."),
-    )
-
-
-def _size_entry(report: Report, number: int) -> Entry:
-    kind, now = PLANE_KINDS[number], report.survey.extents.size[number]
-    return Entry(
-        key=f"size-{number}",
-        label=f"Overall {SIZE_NAMES[number]}",
-        kind=DERIVED_LENGTH,
-        get=lambda report: report.survey.extents.size[number],
-        edit=lambda wanted: lambda design: edits.resize(design, kind, now, wanted),
-        help=f"Change it and all {kind}s move in proportion; the cuts follow.",
     )
 
 
@@ -86,17 +59,24 @@ class LayoutPage(Page):
     HELP = (
         "The frame lies on planes: stations lie across the vehicle, sides along it, levels flat. A joint "
         "is where three planes cross, a bar runs between two joints in one line.\n\n"
-        "Section Size: change an overall size and all planes move in proportion. Section Planes: name and "
-        "move them. Section Bars: add a bar by choosing two crossings, split one where a plane crosses it "
-        "to get a tee, or change a cut and let its plane move.\n\n"
+        "Section Bars: add a bar by choosing two crossings, split one where a plane crosses it to get a "
+        "tee, copy one to the other side, or make a whole side like the other. Change a cut and the planes "
+        "move; a piece that is already sawn holds them. Section Planes: name and move them.\n\n"
+        "Section Size: three ways to say how large it is, side by side: overall, centre to centre, or the "
+        "cut of a bar. Change any one and the other two follow; pieces of one letter stay alike.\n\n"
+        "Section Tolerance: saw cuts and push-in depths are never exact. It says how far each size may come "
+        "out, most likely and at worst, and how far the diagonals of each rectangle may differ. Section "
+        "Outline: how much it shows to the water, and which hoop or gate it passes through.\n\n"
         "In a table: a adds, d removes, left and right move a plane a little, Enter goes to the fields.\n\n"
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
         """Bars first, since that is where the cuts are."""
-        kinds = ("vehicle", "design", "arrangement", "size", "")
         return (
             ("Bars", lambda: ListSection(BARS)),
             ("Planes", lambda: ListSection(PLANES)),
-            ("Size", lambda: FormSection("Size", size_entries, overall, kinds)),
+            ("Size", lambda: ListSection(SIZE)),
+            ("Tolerance", lambda: ListSection(TOLERANCE)),
+            ("Outline", lambda: ListSection(OUTLINE)),
+            ("Joints", lambda: FormSection("Joints", frame_entries, kinds=("arrangement",))),
         )

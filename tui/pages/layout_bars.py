@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from collections.abc import Callable
+from functools import partial
+from typing import TYPE_CHECKING
 
 from model.design import edits, plane_groups
 from model.design.edits import PLANE_KINDS, Crossing, Ref
+from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import BarPlace
+from model.sizing import set_cut, set_showing, set_spacing_of
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
-from tui.forms.kinds import DERIVED_LENGTH, TEXT, Options
+from tui.forms.kinds import DERIVED_LENGTH, LENGTH, TEXT, Options
 from tui.forms.listing import Asking, Listing, ListSection
 from tui.forms.section import Act
 from tui.pages.choosing import pieces_of
@@ -17,6 +21,8 @@ from tui.pages.words import bare, shown
 
 if TYPE_CHECKING:
     from model.coach.finding import About
+    from model.design import Design
+    from model.design.edits import Edit
     from model.review import Report
 
 
@@ -45,7 +51,8 @@ def bar_note(report: Report, key: str) -> str:
     bar = frame.bars[key]
     ends = " to ".join(f"'{frame.joints[joint].name}'" for joint in bar.joints)
     fixed = ", ".join(item.name for item in edits.fixed_to(report.design, key))
-    return f"Runs from {ends}" + (f"; carries {fixed}." if fixed else ".")
+    sawn = f" Already sawn: {shown(report, bar.sawn)}." if bar.sawn is not None else ""
+    return f"Runs from {ends}" + (f"; carries {fixed}." if fixed else ".") + sawn
 
 
 def bar_entries(report: Report, key: str) -> tuple[Entry, ...]:
@@ -55,25 +62,40 @@ def bar_entries(report: Report, key: str) -> tuple[Entry, ...]:
     return (
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=bar.name),
         field(ref, "pipe", "Pipe", pieces_of("pipe", "first of the stock"), about=bar.name),
-        _length_entry(bar, "spacing", "Centre to centre"),
-        _length_entry(bar, "exposed", "Pipe still showing"),
-        _length_entry(bar, "cut", "Cut"),
+        _length_entry(bar, "cut", "Cut", set_cut),
+        _length_entry(bar, "spacing", "Centre to centre", set_spacing_of),
+        _length_entry(bar, "exposed", "Pipe still showing", set_showing),
+        _sawn_entry(bar),
     )
 
 
-def _length_entry(bar: BarPlace, name: str, label: str) -> Entry:
-    now = getattr(bar, name)
-
-    def stretched(wanted: float) -> Any:
-        return lambda design: edits.stretch_bar(design, bar.id, now if now is not None else wanted, wanted)
-
+def _length_entry(bar: BarPlace, name: str, label: str, resize: Callable[..., Design]) -> Entry:
     return Entry(
         key=f"bar-{name}",
         label=label,
         kind=DERIVED_LENGTH,
         get=lambda report: getattr(report.survey.frame.bars[bar.id], name),
-        edit=stretched,
-        help="Change any of the three lengths: the plane at the far end moves, and all beyond it.",
+        edit=lambda wanted: lambda design: resize(design, bar.id, wanted, "low"),
+        help=f"Change any of the three lengths: planes move, and bars of letter {bar.letter} that lie the "
+        "same way stay alike.",
+        about=bar.name,
+    )
+
+
+def _sawn_entry(bar: BarPlace) -> Entry:
+    def held(length: float | None) -> Edit:
+        if length is None:
+            return partial(give_up_piece, bar=bar.id)
+        return partial(saw_to, bar=bar.id, length=length)
+
+    return Entry(
+        key="bar-sawn",
+        label="Already sawn to",
+        kind=LENGTH,
+        get=lambda report: report.survey.frame.bars[bar.id].sawn,
+        edit=held,
+        help="You have the piece: write its length, and the planes follow it. Empty: not sawn yet.",
+        optional=True,
         about=bar.name,
     )
 
@@ -155,6 +177,19 @@ def to_the_other_side(section: ListSection) -> None:
         section.ask(f"bar {name} copied across", lambda design: edits.copy_bar_across(design, key))
 
 
+def mirror(section: ListSection) -> None:
+    """One side made like the other."""
+    options = (
+        ("port side as it is, starboard made like it", "port"),
+        ("starboard side as it is, port made like it", "starboard"),
+    )
+
+    def then(hand: edits.Hand) -> None:
+        section.ask(f"{hand} side mirrored", lambda design: edits.mirror_sides(design, hand))
+
+    section.pick("Which side is right?", options, then)
+
+
 def remove_bar(report: Report, key: str) -> Asking:
     """A bar with what is fixed to it."""
     name = report.survey.frame.bars[key].name
@@ -191,6 +226,7 @@ BARS = Listing(
     acts=(
         Act("across", "Copy across", to_the_other_side),
         Act("split", "Split", split_bar),
+        Act("mirror", "Mirror a side", mirror),
     ),
     note=bar_note,
     locate=locate_bar,

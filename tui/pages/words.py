@@ -87,3 +87,19 @@ def clipped(text: str, most: int) -> str:
     """A name that is too long for its place, shortened."""
     text = " ".join(text.split())
     return text if len(text) <= most else f"{text[: most - 1]}…"
+
+
+def percent(share: float) -> str:
+    """A chance as a person says it.
+
+    >>> percent(0.234), percent(0.00004), percent(1.0)
+    ('23 %', 'under 0.1 %', '100 %')
+    """
+    if share < 0.001:
+        return "under 0.1 %"
+    return f"{100 * share:.{0 if share >= 0.1 else 1}f} %"
+
+
+def area(square_metres: float) -> str:
+    """An area in square centimetres."""
+    return f"{square_metres * 1e4:.0f} cm2"

@@ -1,0 +1,161 @@
+"""Layout: three ways to size at once, pieces that are sawn, sides made alike, tolerance and outline."""
+
+import math
+
+import pytest
+
+from tests.model.edits_designs import rectangle
+from tests.tui.pages_app import SIZES, PageApp, demo, typed
+from tui.forms.pick import Pick
+
+
+async def opened(app, pilot, title):
+    """A section by its title, with the focus in it."""
+    await pilot.pause()
+    number = [name for name, _ in app.page.makers()].index(title)
+    section = await app.page.open_section(number)
+    section.focus_first()
+    await pilot.pause()
+    return section
+
+
+def choose(section, words):
+    """Put the cursor on the row whose cells hold some words; its key."""
+    key = next(row.key for row in section.table.shown if any(words in cell for cell in row.cells))
+    assert section.table.choose(key)
+    return key
+
+
+def cells(section, key):
+    return next(row.cells for row in section.table.shown if row.key == key)
+
+
+# Between two tees of the demo's stock 2 x (11 + 16) mm are taken up, and 2 x 10.5 mm of pipe goes back in.
+TAKEN = 54.0
+BACK = 21.0
+
+
+async def test_overall_centres_and_cut_stand_side_by_side_and_each_moves_the_others():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Size")
+        key = choose(section, "starboard - port")
+        await pilot.pause()
+        outside = 1000 * app.report.survey.extents.size[1]
+        assert float(app.field("size-centres").value) == pytest.approx(250)
+        assert float(app.field("size-cut-A").value) == pytest.approx(250 - TAKEN + BACK)
+
+        await typed(pilot, app.field("size-centres"), "240", "enter")
+        assert float(app.field("size-cut-A").value) == pytest.approx(240 - TAKEN + BACK)
+        assert float(app.field("size-outside").value) == pytest.approx(outside - 10, abs=0.06)
+
+        await typed(pilot, app.field("size-cut-A"), "200", "enter")
+        assert float(app.field("size-centres").value) == pytest.approx(200 + TAKEN - BACK)
+
+        await typed(pilot, app.field("size-outside"), "400", "enter")
+        assert 1000 * app.report.survey.extents.size[1] == pytest.approx(400, abs=1e-6)
+        assert float(cells(section, key)[3]) == pytest.approx(250 + 400 - outside, abs=0.06)
+
+
+async def test_bars_of_one_letter_that_lie_alike_stay_alike():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Size")
+        choose(section, "stern - aft post")
+        await pilot.pause()
+        await typed(pilot, app.field("size-cut-E"), "40", "enter")
+        stubs = [bar for bar in app.report.survey.frame.bars.values() if "stub" in bar.name]
+        assert len(stubs) >= 4
+        assert {round(1000 * bar.cut, 6) for bar in stubs} == {40.0}
+
+
+async def test_a_size_that_fittings_alone_take_is_refused_in_a_sentence():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Size")
+        choose(section, "starboard - port")
+        await pilot.pause()
+        await typed(pilot, app.field("size-outside"), "20", "enter")
+        assert "take" in app.row("size-outside").refusal
+        await typed(pilot, app.field("size-centres"), "30", "enter")
+        assert "need" in app.row("size-centres").refusal
+        assert app.design == demo()
+
+
+async def test_a_piece_that_is_sawn_holds_its_planes_until_it_is_given_up():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Bars")
+        choose(section, "port deck fore rail")
+        await pilot.pause()
+        await typed(pilot, app.field("bar-sawn"), "100", "enter")
+        bar = app.report.survey.frame.bars[section.table.chosen]
+        assert bar.spacing == pytest.approx((100 + TAKEN - BACK) / 1000)
+        assert "Already sawn: 100 mm" in " ".join(app.text().split())
+        await typed(pilot, app.field("bar-cut"), "90", "enter")
+        assert "sawn already" in app.row("bar-cut").refusal
+        await typed(pilot, app.field("bar-sawn"), "", "enter")
+        assert all(bar.sawn is None for bar in app.design.arrangement.bars)
+        bar = app.report.survey.frame.bars[section.table.chosen]
+        assert bar.spacing == pytest.approx((100 + TAKEN - BACK) / 1000), "nothing moves when it is given up"
+
+
+async def test_a_side_is_mirrored_by_keyboard():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Bars")
+        gone = next(bar for bar in app.design.arrangement.bars if bar.name == "starboard bow stub")
+        choose(section, gone.name)
+        await pilot.press("d")
+        await pilot.pause()
+        assert gone.name not in [bar.name for bar in app.design.arrangement.bars]
+        app.query_one("#act-mirror").press()
+        await pilot.pause()
+        assert isinstance(app.screen, Pick)
+        await pilot.press("p", "enter")
+        await pilot.pause()
+        assert gone.name in [bar.name for bar in app.design.arrangement.bars]
+
+
+async def test_tolerance_says_how_far_a_rectangle_and_its_diagonals_may_be_off():
+    app = PageApp("layout", rectangle())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Tolerance")
+        length = next(row for row in section.table.shown if row.cells[0] == "length")
+        limits = app.design.brief.thresholds
+        t, e = 1000 * limits.cut_error, 1000 * limits.insertion_scatter
+        assert length.cells[2:4] == (f"{math.sqrt(t * t + 2 * e * e):.1f}", f"{t + 2 * e:.1f}")
+        shape = next(row for row in section.table.shown if row.cells[0].startswith("diagonals"))
+        a, b = (float(side) for side in shape.cells[1].split(" x "))
+        worst = 2 * (a + b) * (t + 2 * e) / math.hypot(a, b)
+        assert float(shape.cells[3]) == pytest.approx(worst, abs=0.051)
+        await typed(pilot, app.field("thresholds-cut_error"), "0", "enter")
+        assert section.table.shown[0].cells[2] == f"{math.sqrt(2) * e:.1f}"
+
+
+async def test_tolerance_gives_the_chance_of_breaking_the_size_limit():
+    design = demo()
+    from model.survey import survey
+
+    length, width, height = survey(design).extents.size
+    tight = design.brief.but(size_limit=(length, width + 1, height + 1))
+    app = PageApp("layout", design.but(brief=tight))
+    async with app.run_test(size=SIZES[0]) as pilot:
+        await opened(app, pilot, "Tolerance")
+        assert "breaks the size limit: 50 %" in " ".join(app.text().split()), "no room: as likely as not"
+
+
+@pytest.mark.parametrize("size", SIZES, ids=["small", "large"])
+async def test_outline_shows_areas_and_passages(size):
+    design = demo()
+    design = design.but(brief=design.brief.but(hoop=0.5))
+    app = PageApp("layout", design)
+    async with app.run_test(size=size) as pilot:
+        section = await opened(app, pilot, "Outline")
+        listed = {row.key: row.cells for row in section.table.shown}
+        assert set(listed) == {"front", "side", "top", "hoop", "gate"}
+        width, height = app.report.survey.extents.size[1:]
+        needed = float(listed["hoop"][1].split()[0])
+        assert max(width, height) * 1000 - 0.1 < needed < 1000 * math.hypot(width, height) + 0.1
+        assert listed["hoop"][2] == "500 mm"
+        assert listed["gate"][2] == "no rule"
