@@ -1,0 +1,100 @@
+"""What a page is made of, whatever it is printed on.  All words are plain text."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+PaperName = Literal["A4", "Letter"]
+PAPERS: dict[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+"""[mm] Width and height, upright (ISO 216; ANSI Y14.1)."""
+MARGIN = 15.0
+"""[mm] Round the page: what any printer can print."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A title inside a page."""
+
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """A paragraph."""
+
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """Short lines, one under the other; with a box to tick before each where ``ticked`` is given.
+
+    Attributes:
+        ticked: for each line whether it is done already; () for plain lines.
+    """
+
+    lines: tuple[str, ...]
+    ticked: tuple[bool, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What can hurt somebody at this work."""
+
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows under named columns.
+
+    Attributes:
+        shares: of the width for each column.
+        numbers: which columns stand to the right, by number.
+    """
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    shares: tuple[float, ...]
+    numbers: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A drawing.
+
+    Attributes:
+        name: of its own file, without the ending.
+        alt: what it shows, for who cannot see it.
+        svg: the whole document, whose size is in mm.
+        true_size: whether it must not be scaled.
+    """
+
+    name: str
+    alt: str
+    svg: str
+    true_size: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Signature:
+    """Lines to write on by hand, each with what belongs there."""
+
+    lines: tuple[str, ...]
+
+
+Block = Heading | Words | Listed | Caution | Table | Picture | Signature
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One sheet, of as many pages as it takes.
+
+    Attributes:
+        name: of the sheet, for file names and for links.
+        across: whether the paper lies across.
+    """
+
+    name: str
+    title: str
+    blocks: tuple[Block, ...]
+    across: bool = False
