@@ -7,21 +7,26 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from model.design.edits import Ref
-from model.fittings.match import catalogue
-from model.frame.layout import JointPlace, ways
+from model.frame.layout import JointPlace
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
-from tui.forms.kinds import TEXT, Chosen, Options, choice
+from tui.forms.kinds import TEXT, Chosen, choice
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Section
+from tui.forms.section import Act, Section
+from tui.pages.fittings_choices import (
+    NONE_FITS,
+    directions,
+    fitting_options,
+    joint_note,
+    ways_to_rebuild,
+    words_of,
+)
 from tui.pages.page import Page
-from tui.pages.words import JOININGS, money, steps_words
+from tui.pages.words import JOININGS
 
 if TYPE_CHECKING:
     from model.coach.finding import About
     from model.review import Report
-
-NONE_FITS = "none fits"
 
 
 def joint_rows(report: Report) -> list[Row]:
@@ -33,29 +38,17 @@ def joint_rows(report: Report) -> list[Row]:
                 joint.name,
                 joint.match.fitting.name if joint.match else NONE_FITS,
                 _spare(joint),
-                _directions(joint),
+                directions(joint),
             ),
         )
         for joint in report.survey.frame.joints.values()
     ]
 
 
-def _directions(joint: JointPlace) -> str:
-    return ", ".join(steps_words(arm.to) for arm in joint.arms) or "no bar"
-
-
 def _spare(joint: JointPlace) -> str:
     if joint.match is None or not joint.match.spare:
         return "-"
-    return ", ".join(steps_words(to) for to in joint.match.spare)
-
-
-def joint_note(report: Report, key: str) -> str:
-    """Where the bars and the spare sockets of a joint point."""
-    joint = report.survey.frame.joints[key]
-    spare = _spare(joint)
-    more = "" if spare == "-" else f" Spare sockets: {spare}."
-    return f"Bars leave: {_directions(joint)}.{more}"
+    return words_of(joint.match.spare)
 
 
 def joint_entries(report: Report, key: str) -> tuple[Entry, ...]:
@@ -69,31 +62,6 @@ def joint_entries(report: Report, key: str) -> tuple[Entry, ...]:
         field(ref, "joining", "Held", choice(("as the rest", None), *JOININGS), about=joint.name),
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=joint.name),
     )
-
-
-def fitting_options(report: Report, key: str) -> Options:
-    """The fittings that fit a joint, and the one that is picked even where it does not."""
-    joint = report.survey.frame.joints[key]
-    needed = ways(joint.arms)
-    matches = catalogue(report.design.stock).matches(needed) if needed else ()
-    fits: Options = tuple(
-        (
-            f"{match.fitting.name}, {money(report, match.fitting.price)}"
-            + (f", {len(match.spare)} spare" if match.spare else ""),
-            match.fitting.id,
-        )
-        for match in matches
-    )
-    best = f"the best that fits ({fits[0][0].split(',')[0]})" if fits else f"let it be ({NONE_FITS})"
-    picked = next(each.fitting for each in report.survey.arrangement.joints if each.id == key)
-    odd: Options = ()
-    if picked is not None and picked not in {value for _, value in fits}:
-        odd = ((f"{_name(report, picked)} (does not fit)", picked),)
-    return ((best, None), *fits, *odd)
-
-
-def _name(report: Report, fitting: str) -> str:
-    return next((each.name for each in report.design.stock.fittings if each.id == fitting), fitting)
 
 
 def count_rows(report: Report) -> list[Row]:
@@ -149,6 +117,7 @@ JOINTS = Listing(
     entries=joint_entries,
     marks=lambda report, key: ("joint", key),
     empty="No joints yet. Bars bring them: add bars on the Layout page.",
+    acts=(Act("ways", "Ways to rebuild it", ways_to_rebuild),),
     note=joint_note,
     locate=locate_joint,
 )
@@ -173,8 +142,8 @@ class FittingsPage(Page):
     """Which fitting sits where."""
 
     WHY = (
-        "The bars at a joint decide which fitting can sit there. Leave the choice open and the best that "
-        "fits is used; a spare socket sticks out and lets water in."
+        "The bars at a joint decide what fits there; left open, the best is used. "
+        "A spare socket sticks out and lets water in."
     )
     SAFETY = (
         "Fit dry first: a mallet, not your palm, and no face above the joint. Cement only when all is "
@@ -184,7 +153,10 @@ class FittingsPage(Page):
     )
     HELP = (
         "Each joint gets the fitting of your stock that fits the directions of its bars under some turn. "
-        "Pick another if you have it in the box. Where none fits, change the bars or the stock.\n\n"
+        "Every one that fits is listed with price, weight and spare sockets, the best first; pick another "
+        "if you have it in the box. Where none fits, press 'Ways to rebuild it': each way says which pieces "
+        "it takes, what they cost and how the size changes, before you take one.\n\n"
+        "Names in shops vary: look at where the sockets point, not at the name.\n\n"
         "The section Count says how many of each you need.\n\n"
     ) + SAFETY
 
