@@ -7,6 +7,7 @@ import pytest
 from model.design import Brief, Float, Plug, Thruster
 from model.solve import holes
 from model.solve.hole_places import opposite, spots
+from model.solve.hole_search import Answer, Search
 from model.solve.hole_words import drilling_words, face_words, where_words
 from model.solve.holes import LIMIT, fewest, wanted_attitudes
 from model.survey import survey
@@ -182,3 +183,17 @@ def test_a_large_frame_gets_holes_at_the_top_of_its_pockets(monkeypatch):
     assert not quick.least
     assert len(quick.openings) >= len(best.openings)
     assert quick.most <= best.most + 2 * LIMIT
+
+
+def test_the_search_beats_the_greedy_answer():
+    """A set cover of seven places, {1, 2, 6}, {0, 1, 3} and {4, 5, 6}, where the best first needs four."""
+    serves = ({1, 2, 6}, {1, 5, 6}, {1, 5, 6}, {0, 1, 4}, {1, 2, 6}, {0, 1, 3}, {4, 5, 6})
+    rows = [tuple(0.0 if place in served else 1.0 for place in range(7)) for served in serves]
+
+    def search(proof=lambda holes: True, holes=rows):
+        return Search((1.0,) * 7, holes, list, [0.5] * 7, 1, proof)
+
+    assert len(search()._greedy()) == 4
+    assert search().best() == Answer((0, 5, 6), True)
+    assert len(search(lambda holes: len(holes) != 3).best().holes) == 4
+    assert search(holes=rows[:3]).best() is None
