@@ -89,7 +89,7 @@ def _dry_fits(survey: Survey) -> Iterator[Step]:
 def _dry_fit(id: str, what: str, bars: list[BarPlace]) -> Step:
     return Step(
         id,
-        f"Push {what} together dry",
+        f"Push together dry: {what}",
         tuple(f"{bar.letter} {bar.name}" for bar in bars),
         "hands; a rubber mallet and a wood block",
         (),

@@ -1,6 +1,7 @@
 """Steps at the saw: mark, cut, deburr, label."""
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from model.building.cautions import DEBURR, SAW
 from model.building.step import Step
@@ -72,7 +73,8 @@ def _saw(survey: Survey, number: int, stick: LaidStick) -> Step:
     kerf, unit = survey.design.stock.kerf, survey.design.units
     held = stick.source.length - sum(bar.cut or 0.0 for bar in order[:-1]) - kerf * (len(order) - 1)
     pieces = [
-        f"{place}. {bar.letter} {_length(bar.cut or 0.0, survey)}" for place, bar in enumerate(order, 1)
+        f"{len(alike)} x {alike[0].letter} {_length(alike[0].cut or 0.0, survey)}"
+        for alike in (list(bars) for _, bars in groupby(order, key=lambda bar: bar.letter))
     ]
     least = survey.design.brief.thresholds.hold_least
     cautions: tuple[str, ...] = SAW
@@ -87,7 +89,7 @@ def _saw(survey: Survey, number: int, stick: LaidStick) -> Step:
         (*pieces, f"left over: {_length(stick.rest, survey)}{_tight(stick.rest)}"),
         "saw and mitre box, or ratchet cutter; clamp" if kerf else "ratchet cutter; clamp",
         cautions,
-        "Mark and saw one piece after the other, the saw on the waste side of the line.",
+        "In this order, mark and saw one piece after the other, the saw on the waste side of the line.",
     )
 
 

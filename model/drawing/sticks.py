@@ -5,7 +5,7 @@ from model.frame.layout import Frame
 from model.money.shopping import LaidStick, PipePlan, laid
 from model.units import Unit, format_length
 
-WIDE = 170.0
+WIDE = 160.0
 """[mm] On the sheet, for the longest stick."""
 HIGH, ROW = 7.0, 17.0
 """[mm] Height of a stick, and from one to the next."""

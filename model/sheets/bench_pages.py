@@ -23,7 +23,7 @@ def cut_sheet(survey: Survey) -> Page:
     blocks: list[Block] = [
         Caution((*SAW, *DEBURR)),
         Words("Lengths stand in mm and in inches to the nearest 1/16: use one ruler for all pieces."),
-        Table(columns, rows, (0.07, 0.08, 0.11, 0.14, 0.17, 0.28, 0.15), (1, 2)),
+        Table(columns, rows, (0.08, 0.09, 0.09, 0.12, 0.18, 0.29, 0.15), (1, 2)),
         Words(
             "The push-to mark is pencilled on the pipe so far from its end: pushed home, it lies at the face "
             "of the fitting. Measure one dry joint of your own first: every cut follows it."
@@ -83,7 +83,7 @@ def drill_sheet(survey: Survey) -> Page:
         Table(
             ("pipe", "hole", "where", "drill", "depth", "done"),
             tuple(rows),
-            (0.23, 0.27, 0.25, 0.09, 0.1, 0.06),
+            (0.22, 0.26, 0.24, 0.09, 0.11, 0.08),
         ),
     ]
     papers = templates(survey)

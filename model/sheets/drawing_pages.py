@@ -1,6 +1,5 @@
 """Drawings to scale, each on a page across."""
 
-from model.drawing.oblique import oblique_scene
 from model.drawing.scene import Place, Sheet
 from model.drawing.solid import solid_sheet
 from model.drawing.svg import sheet_svg
@@ -20,8 +19,10 @@ def drawing_pages(survey: Survey, paper: PaperName) -> tuple[Page, ...]:
     tall, wide = PAPERS[paper]
     size = (wide - 2 * ROUND, tall - 2 * ROUND - HEAD)
     title = _title(survey)
-    views = sheet_svg(solid_sheet(survey), title, size)
-    corner = sheet_svg(Sheet("", (Place(oblique_scene(survey), 0, 0),)), title, size)
+    sheet = solid_sheet(survey)
+    views = sheet_svg(sheet, title, size)
+    turned = next(place.scene for place in sheet.places if place.scene.name == "oblique")
+    corner = sheet_svg(Sheet("", (Place(turned, 0, 0),)), title, size)
     return (
         Page(
             "drawing",

@@ -12,7 +12,7 @@ from model.sheets.blocks import Page, PaperName, Picture
 from model.sheets.drawing_pages import drawing_pages
 from model.sheets.html import html_text
 from model.sheets.notebook import notebook
-from model.sheets.pool_pages import inspection_sheet, pool_sheet, wiring_sheet
+from model.sheets.pool_pages import dive_sheet, inspection_sheet, pool_sheet, wiring_sheet
 from model.sheets.shop_pages import shopping_list, shopping_rows
 from model.survey import Survey
 from model.units import METRES
@@ -36,6 +36,7 @@ def sheet_pages(report: Report, paper: PaperName) -> tuple[Page, ...]:
         *((wires,) if wires else ()),
         inspection_sheet(survey),
         pool_sheet(survey),
+        dive_sheet(),
     )
 
 

@@ -109,13 +109,13 @@ def _block(block: Block, room: float, high: float) -> Iterator[Any]:
         yield _signature(block, room)
 
 
-def _paragraph(words: str, size: float = 8.5, *, bold: bool = False) -> Any:
+def _paragraph(words: str, size: float = 8.5, *, bold: bool = False, right: bool = False) -> Any:
     from reportlab.lib.styles import ParagraphStyle
     from reportlab.platypus import Paragraph
 
     style = ParagraphStyle(
         f"{size}{bold}", fontName=BOLD if bold else PLAIN, fontSize=size, leading=size * 1.25,
-        splitLongWords=1, keepWithNext=int(bold),
+        splitLongWords=1, keepWithNext=int(bold), alignment=2 if right else 0,
     )  # fmt: skip
     return Paragraph(escape(printable(words)), style)
 
@@ -135,7 +135,7 @@ def _caution(block: Caution, room: float) -> Any:
         ("BOX", (0, 0), (-1, -1), 1.2, colors.black),
         ("BACKGROUND", (0, 0), (-1, -1), colors.HexColor("#fff3d6")),
         ("TOPPADDING", (0, 0), (-1, -1), 1),
-        ("BOTTOMPADDING", (0, 0), (-1, -1), 1),
+        ("BOTTOMPADDING", (0, 0), (-1, -1), 2.5),
     ]
     return Grid(rows, colWidths=[room], style=style)
 
@@ -145,7 +145,9 @@ def _table(block: Table, room: float) -> Any:
     from reportlab.platypus import LongTable
 
     head = [_paragraph(name, 8, bold=True) for name in block.columns]
-    rows = [head, *([_paragraph(cell, 8) for cell in row] for row in block.rows)]
+    rows = [head]
+    for row in block.rows:
+        rows.append([_paragraph(cell, 8, right=place in block.numbers) for place, cell in enumerate(row)])
     style = [
         ("GRID", (0, 0), (-1, -1), 0.4, colors.grey),
         ("BACKGROUND", (0, 0), (-1, 0), colors.HexColor("#e6e6e6")),
@@ -184,4 +186,5 @@ def _signature(block: Signature, room: float) -> Any:
 
     rows = [[_paragraph(line), ""] for line in block.lines]
     style = [("LINEBELOW", (1, 0), (1, -1), 0.6, colors.black), ("VALIGN", (0, 0), (-1, -1), "BOTTOM")]
-    return Grid(rows, colWidths=[room * 0.35, room * 0.65], rowHeights=[10 * MM] * len(rows), style=style)
+    widths, heights = [room * 0.35, room * 0.65], [10 * MM] * len(rows)
+    return Grid(rows, colWidths=widths, rowHeights=heights, style=style, splitByRow=0)

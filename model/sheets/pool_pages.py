@@ -23,13 +23,22 @@ def pool_sheet(survey: Survey) -> Page:
         Listed(tuple(kit_words(survey))),
         Heading("How to measure"),
         Listed(how),
+    )
+    return Page("pool-card", "Pool card", blocks)
+
+
+def dive_sheet() -> Page:
+    """What is gone through before and after every dive."""
+    blocks: tuple[Block, ...] = (
+        Caution(WATER),
         Heading("Before the dive"),
         Listed(PRE_DIVE, (False,) * len(PRE_DIVE)),
         Heading("After the dive"),
         Listed(AFTER_DIVE, (False,) * len(AFTER_DIVE)),
-        Signature(("Tether handler", "Driver", "Date")),
+        Words(DEFER),
+        Signature(("Tether handler", "Driver", "At the battery", "Date")),
     )
-    return Page("pool-card", "Pool card", blocks)
+    return Page("dive-list", "Before and after the dive", blocks)
 
 
 def inspection_sheet(survey: Survey) -> Page:
