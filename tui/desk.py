@@ -1,7 +1,7 @@
 """What is done with whole designs: begin, open, save under another name, quit.
 
-Loaded after the first frame, since it brings the model.  Everything here runs in a worker of the
-app, so that it can wait for the answer of a dialog.
+Loaded after the first frame, since it brings the model; a dialog is loaded when it is first shown.
+Everything here runs in a worker of the app, so that it can wait for the answer of a dialog.
 """
 
 from __future__ import annotations
@@ -13,11 +13,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from model.errors import FileProblem
-from model.presets import presets
-from tui.dialogs.ask import Ask
-from tui.dialogs.files import FileDialog
-from tui.dialogs.naming import NamingDialog
-from tui.dialogs.start import StartDialog
 from tui.opening import Opened, demo_design, new_design, open_file
 from tui.screens.session import SessionScreen
 from tui.session import Session
@@ -54,6 +49,9 @@ class Desk:
 
     async def choose(self, note: str = "") -> None:
         """Ask what to do until a design is open, or the team goes back to the one that is."""
+        from model.presets import presets
+        from tui.dialogs.start import StartDialog
+
         while True:
             starters = await to_thread(presets, "starter")
             dialog = StartDialog(recents(), starters, note, first=self.screen is None)
@@ -73,6 +71,8 @@ class Desk:
         if kind == DEMO:
             return await self._try(demo_design)
         if kind == "starter":
+            from tui.dialogs.naming import NamingDialog
+
             title = await self.app.push_screen_wait(NamingDialog("Our vehicle", str(designs_folder())))
             return await self._try(partial(new_design, name, title)) if title else ""
         await self.ask_file()
@@ -80,6 +80,8 @@ class Desk:
 
     async def ask_file(self) -> bool:
         """Ask for a file and load it; whether one was."""
+        from tui.dialogs.files import FileDialog
+
         folder = designs_folder() if designs_folder().is_dir() else Path.cwd()
         dialog = FileDialog("Which file do you want to open?", "Open", folder, self._try_file)
         return bool(await self.app.push_screen_wait(dialog))
@@ -125,11 +127,16 @@ class Desk:
             f"There is work from last time that was not saved (last: {opened.left_label}).\n\n"
             "Do you want to take it? If you leave it, it is gone for good."
         )
-        answer = await self.app.push_screen_wait(Ask(question, {"take": "Take it", "leave": "Leave it"}))
+        answer = await self._ask(question, {"take": "Take it", "leave": "Leave it"})
         if answer == "leave":
             opened.keeper.forget()
         else:
             screen.take_over("work from last time", opened.left)
+
+    async def _ask(self, question: str, answers: dict[str, str]) -> str | None:
+        from tui.dialogs.ask import Ask
+
+        return await self.app.push_screen_wait(Ask(question, answers))
 
     async def leave(self) -> bool:
         """Make the design on screen safe; False where the team wants to stay with it."""
@@ -142,7 +149,7 @@ class Desk:
             why = screen.keeper.problem or screen.keeper.why_not
             question = f"Your changes are not in a file yet: {why}.\n\nWhat do you want to do?"
             answers = {"as": "Save under another name", "stay": "Stay here", "leave": "Leave without them"}
-            answer = await self.app.push_screen_wait(Ask(question, answers))
+            answer = await self._ask(question, answers)
             if answer == "as":
                 return await self.save_as() and await self.leave()
             if answer != "leave":
@@ -160,6 +167,8 @@ class Desk:
         screen = self.screen
         if screen is None:
             return False
+        from tui.dialogs.files import FileDialog
+
         dialog = FileDialog("Save it as", "Save", screen.keeper.path, screen.save_under)
         saved = bool(await self.app.push_screen_wait(dialog))
         self.remember()
