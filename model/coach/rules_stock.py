@@ -15,10 +15,14 @@ NAMES_SHOWN = 4
 
 
 def wrong_measurements(survey: Survey) -> Iterator[Finding]:
-    """A measurement of the team's own parts that cannot be right."""
+    """Measurements of one of the team's own parts that cannot be right."""
+    reasons: dict[tuple[str, str], list[str]] = {}
     for kind, id, why in slips(survey.design.stock):
+        reasons.setdefault((kind, id), []).append(why)
+    for (kind, id), whys in reasons.items():
         propose = partial(remedy.forget, kind, id)
-        sentence = why[:1].upper() + why[1:]
+        sentence = "; ".join(whys)
+        sentence = sentence[:1].upper() + sentence[1:]
         yield say("stock.measure-wrong", "should", "stock", About(kind, id), propose, why=sentence)
 
 
