@@ -16,9 +16,11 @@ from typing import NoReturn
 
 from tui.cli_check import UNREADABLE, Outcome, check
 from tui.cli_presets import check_presets, list_presets, show_preset
+from tui.cli_sheets import PAPERS, sheets
 from tui.cli_text import plain
 
 NAME = "poolwright"
+COMMANDS = ("check", "sheets", "presets")
 KINDS = ("stock", "brief", "motors", "starter", "demo")
 INTERRUPTED = 130
 SEEN_ENOUGH = (EPIPE, EINVAL)
@@ -26,6 +28,7 @@ SEEN_ENOUGH = (EPIPE, EINVAL)
 USAGE = """poolwright [FILE]
        poolwright demo
        poolwright check FILE... [--json]
+       poolwright sheets FILE --to DIR [--paper A4|Letter]
        poolwright presets list [KIND] | show NAME | check [NAME or FILE...]"""
 DESCRIPTION = """A build coach for small tethered underwater vehicles of plastic pipe.
 
@@ -33,11 +36,15 @@ DESCRIPTION = """A build coach for small tethered underwater vehicles of plastic
   poolwright demo            the session on the demo design, kept apart from your files
   poolwright check FILE...   the survey in words; a table when there are several files;
                              --json for a list with one document per file
+  poolwright sheets FILE     the printed sheets, the drawings and the notebook, into a folder
   poolwright presets list    which presets there are, and where their values come from
   poolwright presets show    the text of one, to copy into a file of your own
   poolwright presets check   whether your own are right"""
 CHECK_STATUS = """exit status: 0 nothing must be put right, 1 something must be, 2 a file could not be
 read or the call was wrong"""
+SHEETS_STATUS = (
+    "exit status: 0 all sheets are written, 2 the file could not be read or the folder not written"
+)
 PRESETS_STATUS = "exit status: 0 all are right, 1 some have keys that are not known, 2 one cannot be used"
 
 
@@ -65,16 +72,18 @@ def main(arguments: list[str]) -> int:
 
 
 def _run(arguments: list[str]) -> Outcome:
-    if arguments and arguments[0] not in ("check", "presets") and not arguments[0].startswith("-"):
-        expected = "check or presets, or one design file or demo with nothing after it"
+    if arguments and arguments[0] not in COMMANDS and not arguments[0].startswith("-"):
+        expected = "check, sheets or presets, or one design file or demo with nothing after it"
         _parser().error(f"found '{' '.join(arguments)}'; expected {expected}")
     options = _parser().parse_args(arguments)
     if options.command == "check":
         return check(options.files, as_json=options.json)
+    if options.command == "sheets":
+        return sheets(options.file, options.to, options.paper)
     if options.command == "presets":
         return _presets(options)
     if not options.version:
-        _parser().error("no command; expected check or presets")
+        _parser().error("no command; expected check, sheets or presets")
     return Outcome(f"{NAME} {_version()}\n", (), 0)
 
 
@@ -99,6 +108,9 @@ def _parser() -> ArgumentParser:
     )
     checking.add_argument("files", nargs="+", metavar="FILE", help="a design file")
     checking.add_argument("--json", action="store_true", help="print a list with one document per file")
+    _add_sheets(
+        commands.add_parser("sheets", help="the sheets to print", epilog=SHEETS_STATUS, allow_abbrev=False)
+    )
     _add_presets(
         commands.add_parser(
             "presets",
@@ -108,6 +120,12 @@ def _parser() -> ArgumentParser:
         )
     )
     return parser
+
+
+def _add_sheets(parser: ArgumentParser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a design file")
+    parser.add_argument("--to", required=True, metavar="DIR", help="the folder to write into; it is made")
+    parser.add_argument("--paper", choices=PAPERS, help="A4 or Letter; Letter for a design in inches")
 
 
 def _add_presets(parser: ArgumentParser) -> None:
