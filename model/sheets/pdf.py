@@ -88,7 +88,8 @@ def _page(page: Page, paper: PaperName) -> Iterator[Any]:
     yield _space(2)
     for block in page.blocks:
         yield from _block(block, room, high)
-        yield _space(2)
+        if not isinstance(block, Heading):  # which stays with what follows it
+            yield _space(2)
 
 
 def _block(block: Block, room: float, high: float) -> Iterator[Any]:
