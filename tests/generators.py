@@ -35,6 +35,7 @@ from model.design import (
     Thruster,
     Water,
 )
+from tests.strewn import strewn
 
 SHAPES = {
     "cap": ("+x",),
@@ -306,8 +307,8 @@ def tidy_designs(draw: st.DrawFn, most: int = 30) -> Design:
 
 
 @st.composite
-def designs(draw: st.DrawFn, most: int = 20) -> Design:
-    """Whatever a file may hold."""
+def designs(draw: st.DrawFn, most: int = 20, odd: int = 10) -> Design:
+    """Whatever a file may hold; ``odd`` is the most plans and odd numbers that are strewn over it."""
     dice = Random(draw(seeds))
     planes = tuple(plane_positions(dice, count, unique=False) for count in draw(counts))
     ends = bar_ends(dice, planes, draw(st.integers(0, most)))
@@ -325,7 +326,8 @@ def designs(draw: st.DrawFn, most: int = 20) -> Design:
         supplies=SUPPLIES,
         arrangements=(frame(planes, ends, **equipment(dice, len(ends), draw(st.integers(0, 3)))),),
     )
-    return with_picks(dice, design, draw(st.integers(0, 3)))
+    design = with_picks(dice, design, draw(st.integers(0, 3)))
+    return strewn(dice, design, draw(st.integers(0, odd)))
 
 
 def with_picks(dice: Random, design: Design, count: int) -> Design:

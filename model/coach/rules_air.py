@@ -84,13 +84,20 @@ def _largest(air: AttitudeAir) -> Pocket:
 
 
 def closed_voids(survey: Survey) -> Iterator[Finding]:
-    """A room without any opening, in a frame that floods: it floats until it leaks."""
+    """A room without any opening, in a frame that floods: it floats until it leaks.
+
+    Of several that begin in one bar the first is told; the next comes when it is put right.
+    """
     if not survey.air.network.mouths:
         return  # another finding says that there is no opening at all
     plugged = {plug.bar for plug in survey.arrangement.plugs}
+    told: set[About] = set()
     for void in survey.air.voids:
         first = void.stretches[0]
         about = About("bar", first.bar) if first.bar else About("joint", first.joint)
+        if about in told:
+            continue
+        told.add(about)
         meant = any(stretch.bar in plugged for stretch in void.stretches)
         values = {
             "where": pocket_words(survey, void),

@@ -8,7 +8,7 @@ from model.frame.layout import lay_out
 from tests.generators import FULL, SUPPLIES, designs, frame, tidy_designs
 from tests.reference.raw_frame import Raw
 
-QUIET = settings(max_examples=30, deadline=None, suppress_health_check=list(HealthCheck))
+QUIET = settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 
 
 def shared_direction(arms: list[tuple[str, np.ndarray]]) -> bool:
@@ -56,7 +56,7 @@ def test_the_fitting_of_each_joint_is_the_one_that_a_search_over_all_rotations_f
 
 
 @QUIET
-@given(designs())
+@given(designs(odd=0))
 def test_a_poor_stock_and_a_wrong_pick_give_what_the_search_gives(design: Design):
     compare(design)
 
