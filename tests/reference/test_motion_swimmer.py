@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from model.design import Float, Motor, Tether, Thruster
 from model.motion.attitude import couples
 from model.motion.motion import AHEAD, ASTERN, DOWN, UP
-from model.motion.path import REST, step
+from model.motion.path import REST, rates, step
 from model.motion.straight import run
 from model.motion.turning import turn
 from model.survey import motion_of, survey
@@ -151,3 +151,23 @@ def test_the_curve_in_the_level_plane(design, senses):
     )
     expected = swimmer.planar(order, masses, 2.0)
     assert state == pytest.approx(tuple(expected), rel=0.05, abs=0.02)
+
+
+speeds = st.floats(-0.5, 0.5).map(lambda x: round(x, 3))
+
+
+@SLOW
+@given(boxes(), speeds, speeds, speeds)
+def test_a_vehicle_that_slides_is_turned_by_the_water_it_carries(design, u, v, r):
+    """Kirchhoff: added mass that differs along the axes turns it by (m_x - m_y) u v; motors off."""
+    _, moving, swimmer = both(design)
+    body = moving.body
+    force, moment = swimmer.drag(np.array([u, v, 0.0]), np.array([0.0, 0.0, r]))
+    mx = body.carried + swimmer.added(direction("+x"))
+    my = body.carried + swimmer.added(direction("+y"))
+    expected = (
+        (force[0] + my * v * r) / mx,
+        (force[1] - mx * u * r) / my,
+        (moment[2] + (mx - my) * u * v) / body.inertia.zz,
+    )
+    assert rates(body, {}, (0.0, 0.0, 0.0, u, v, r))[3:] == pytest.approx(expected, rel=0.01, abs=0.003)
