@@ -4,13 +4,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from model.coach.remedies.balance import level_bars_at
 from model.coach.remedies.changes import FOAM_STEP, free_id
 from model.coach.sentences import grams, length, trim_words
 from model.design import Ballast, Design, Float
 from model.design.measures import Direction
 from model.frame.layout import BarPlace
-from model.solve.places import ROD, Place, foam_places, weight_places
+from model.solve.places import ROD, Place, foam_places, level_bars_at, weight_places
 from model.solve.trial import LEVEL, Aim, Piece, Rest, neighbours, outcome, score
 from model.survey import Survey, survey
 from model.vectors import ORIGIN, add, scale

@@ -17,6 +17,8 @@ PROPELLER_ROOM = 0.010
 """[m] Room kept between foam and a propeller's disc (DEFAULTS)."""
 WAKE = 3.0
 """Diameters of a propeller's stream that foam keeps out of, before and behind (stated rule)."""
+SAME_LEVEL = 1e-6
+"""[m] Bars whose heights differ by less lie at one level."""
 ROD = 0.012
 """[m] Diameter of a new weight: rod or a stack of washers on a tie."""
 
@@ -75,6 +77,13 @@ def weight_places(found: Survey, bars: Iterable[str], unit_mass: float, most: in
                 Place("ballast", name, "-z", origin, bar.along, low, high, 0.0, unit_mass, volume, most)
             )
     return places
+
+
+def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
+    """The level bars that lie highest (1) or lowest (-1)."""
+    flat = [bar for bar in found.frame.bars.values() if bar.spacing and abs(bar.along[2]) < 0.1]
+    end = max((sign * bar.start[2] for bar in flat), default=0.0)
+    return [bar for bar in flat if sign * bar.start[2] > end - SAME_LEVEL]
 
 
 def _foam_place(

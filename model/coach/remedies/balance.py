@@ -21,6 +21,7 @@ from model.design import Ballast, Design, Float, Foam
 from model.design.equipment import STEEL_DENSITY
 from model.frame.layout import BarPlace
 from model.parts import Part
+from model.solve.places import level_bars_at
 from model.survey import Survey, survey
 from model.units import snap
 from model.water.balance import GRAVITY
@@ -198,13 +199,6 @@ def bottom_bars(found: Survey) -> list[BarPlace]:
 def _extreme_bars(found: Survey, sign: int) -> list[BarPlace]:
     there = level_bars_at(found, sign)
     return [bar for bar in there if abs(bar.along[0]) > 0.9] or there
-
-
-def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
-    """The level bars that lie highest (1) or lowest (-1)."""
-    flat = [bar for bar in found.frame.bars.values() if bar.spacing and abs(bar.along[2]) < 0.1]
-    end = max((sign * bar.start[2] for bar in flat), default=0.0)
-    return [bar for bar in flat if sign * bar.start[2] > end - SAME_LEVEL]
 
 
 def floats_up(found: Survey) -> tuple[Remedy, ...]:
