@@ -120,7 +120,8 @@ def _pin_all() -> tuple[Remedy, ...]:
 
 def _pinned(design: Design) -> Design:
     joints = tuple(
-        joint.but(joining="pinned") if joint.joining == "dry" else joint for joint in design.arrangement.joints
+        joint.but(joining="pinned") if joint.joining == "dry" else joint
+        for joint in design.arrangement.joints
     )
     way = "pinned" if design.arrangement.joining == "dry" else design.arrangement.joining
     return design.arranged(joints=joints, joining=way)

@@ -1,4 +1,4 @@
-"""How long cutting plans take: a class-size list in three lengths, and the published instance of 73.
+"""How long money and sheets take: a class-size cutting plan, the published instance of 73, all sheets.
 
 Run by hand: ``.venv/bin/python tests/benchmarks/bench_money.py``.
 """
@@ -13,6 +13,9 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from model.design import Pipe, Stick
 from model.money.cutting_plan import cutting_plan
 from model.money.cutting_task import Source
+from model.presets import load_preset, presets
+from model.review import review
+from model.sheets.pack import sheet_files
 
 ROLLS = (1380, 1520, 1560, 1710, 1820, 1880, 1930, 2000, 2050, 2100, 2140, 2150, 2200)
 DEMANDS = (22, 25, 12, 14, 18, 18, 20, 10, 12, 14, 16, 18, 20)
@@ -48,6 +51,11 @@ def main() -> None:
     print(f"slowest class list {slowest * 1000:.0f} ms (wanted: 500)")
     rolls = [roll / 1000 for roll, demand in zip(ROLLS, DEMANDS, strict=True) for _ in range(demand)]
     timed("paper rolls of 5600 (wanted: 73 in 10 s)", pipe((5.6, 1.0)), rolls, 0.0)
+    report = review(load_preset(presets("demo")[0]))
+    for paper in ("A4", "Letter"):
+        start = perf_counter()
+        files = sheet_files(report, paper)
+        print(f"all sheets, {paper}: {len(files)} files, {perf_counter() - start:.2f} s (wanted: 3)")
 
 
 if __name__ == "__main__":

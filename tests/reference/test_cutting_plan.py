@@ -171,3 +171,17 @@ def test_without_prices_the_least_pipe_is_bought():
     plan = cutting_plan(pipe((3.0, 0.0), (1.0, 0.0)), [0.45, 0.45], 0.001)
     assert [stick.source.length for stick in plan.sticks] == [1.0]
     assert plan.proven
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_sticks_sawn_up_without_waste_can_be_put_together_again(seed):
+    """Sticks are cut at random into pieces; by their total length no fewer sticks can give them."""
+    dice = Random(seed)
+    cuts = []
+    for length in [1500] * 4 + [600] * 3:
+        marks = sorted(dice.sample(range(50, length - 50), dice.choice([2, 3])))
+        cuts += [b - a for a, b in zip([0, *marks], [*marks, length], strict=True)]
+    dice.shuffle(cuts)
+    plan = cutting_plan(pipe((1.5, 2.5), (0.6, 1.0)), [cut / 1000 for cut in cuts if cut], 0.0)
+    assert plan.proven
+    assert plan.cost == 4 * 2.5 + 3 * 1.0
