@@ -85,6 +85,22 @@ ACTIONS = (
     Action("view('side')", "", "Drawing: side view", "See it from the side."),
     Action("view('oblique')", "", "Drawing: oblique view", "See it at a slant."),
     Action(
+        "view('three')",
+        "",
+        "Drawing: all views on one sheet",
+        "Front, top and side side by side, where there is room for them.",
+    ),
+    Action(
+        "draw", "", "Draw the frame", "Add, move and remove bars and planes with a cursor on the drawing."
+    ),
+    Action(
+        "angle",
+        "",
+        "Drawing: third or first angle",
+        "Each view on the side that it is seen from, or on the other side.",
+    ),
+    Action("names", "", "Drawing: names of the joints", "Show or hide the name of every joint."),
+    Action(
         "app.new_design", "", "New design", "Begin from a starter frame; the design on screen stays saved."
     ),
     Action("app.open_file", "", "Open a file", "Open a saved design; the design on screen stays saved."),

@@ -66,8 +66,8 @@ def step_state(shown: Shown, step: Step) -> tuple[str, str]:
 
 
 def next_thing(shown: Shown) -> NextThing:
-    """The earliest step with something to do decides; then what should be better; then the tips."""
-    for step in STEPS:
+    """What must be fixed on the open page; else the earliest step with work left; else what should be."""
+    for step in (BY_KEY[shown.step], *STEPS):
         for finding in shown.report.findings:
             if finding.step == step.key and finding.severity == "must":
                 return _about(finding, shown)

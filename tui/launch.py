@@ -24,7 +24,7 @@ def main(arguments: list[str] | None = None) -> int:
         from tui import cli
 
         return cli.main(words)
-    gc.disable()  # thousands of classes and functions are made, and all of them stay; on again when it is open
+    gc.disable()  # thousands of classes are made, and all of them stay; the app puts it on again
     from tui.app import run
 
     return run(words[0] if words else None)

@@ -53,6 +53,10 @@ class MarkRequested(Message):
         super().__init__()
 
 
+class DrawRequested(Message):
+    """Put the cursor on the drawing, to edit the frame there."""
+
+
 class PlaceRequested(Message):
     """Go to what a finding is about: open its page, put the focus there, mark it in the drawing."""
 

@@ -211,3 +211,15 @@ async def test_text_from_people_is_not_taken_for_markup(box_file):
         pilot.app.screen.change("[bold]x[/y]", lambda design: design.but(title="3 [mm] [/x]"))
         await see(pilot, "Poolwright: 3 [mm] [/x]")
         await see(pilot, "Done: [bold]x[/y].")
+
+
+async def test_what_must_be_fixed_on_the_open_page_comes_first(box_file):
+    async with Poolwright(str(box_file)).run_test(size=(80, 24)) as pilot:
+        await see(pilot, "Next: F9 opens the next step, Stock.")
+        await pilot.app.screen.action_go("holes")
+        await see(pilot, "F5 takes this remedy")
+        before = len(pilot.app.screen.session.report.musts)
+        await pilot.press("f5")
+        await see(pilot, "Done:")
+        assert len(pilot.app.screen.session.report.musts) < before
+        await see(pilot, "Next: Open the step Stock (F12, or click it).")

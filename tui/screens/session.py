@@ -14,7 +14,14 @@ from model.errors import EditError, FileProblem
 from model.review import proven_remedy
 from tui.actions import bindings
 from tui.guide import Shown, next_thing
-from tui.messages import EditRequested, MarkRequested, PlaceRequested, RemedyRequested, StepRequested
+from tui.messages import (
+    DrawRequested,
+    EditRequested,
+    MarkRequested,
+    PlaceRequested,
+    RemedyRequested,
+    StepRequested,
+)
 from tui.screens.showing import LOOKS, Showing, following
 from tui.steps import BY_KEY, after, before
 
@@ -27,6 +34,10 @@ if TYPE_CHECKING:
     from tui.session import Edit, Session
 
 SUFFIX = ".toml"
+ANGLES = {
+    "third": "each view lies on the side that it is seen from",
+    "first": "each view lies on the side away from where it is seen",
+}
 VIEWS = ("front", "top", "side", "oblique")
 """Those that a key turns through; where there is room, all of them stand side by side."""
 SAVE_DELAY = 0.6
@@ -138,10 +149,9 @@ class SessionScreen(Showing):
 
     @property
     def chosen(self) -> Finding | None:
-        """The finding that keys act on: the one under the bar of the list, or the next thing to do."""
-        if self.findings.has_focus:
-            return self.findings.chosen
-        return next_thing(self.state).finding
+        """The finding that keys act on: the next thing to do, or the one under the bar of the list."""
+        following = None if self.findings.has_focus else next_thing(self.state).finding
+        return following or self.findings.chosen
 
     @on(RemedyRequested)
     async def _remedy_requested(self, event: RemedyRequested) -> None:
@@ -174,6 +184,11 @@ class SessionScreen(Showing):
     async def _place_requested(self, event: PlaceRequested) -> None:
         event.stop()
         await self.show_place(event.finding.step, event.finding.about)
+
+    @on(DrawRequested)
+    def _draw_requested(self, event: DrawRequested) -> None:
+        event.stop()
+        self.action_draw()
 
     # actions
 
@@ -243,6 +258,25 @@ class SessionScreen(Showing):
         if not self.wide:
             self.look = "drawing"
 
+    def action_draw(self) -> None:
+        """The cursor on the drawing, to edit the frame there."""
+        self.commit()
+        self.look = "drawing"
+        if self.drawing.view == "oblique":
+            self.drawing.view = VIEWS[0]
+        self.drawing.focus()
+
+    def action_angle(self) -> None:
+        """Third or first angle."""
+        self.drawing.action_angle()
+        self.action_view("three")
+        angle = self.drawing.angle
+        self.said = f"Drawing in {angle} angle: {ANGLES[angle]}."
+
+    def action_names(self) -> None:
+        """The names of the joints in the drawing, or none."""
+        self.drawing.action_names()
+
     def action_back(self) -> None:
         """The page in front again."""
         self.look = "page"
@@ -292,8 +326,10 @@ class SessionScreen(Showing):
         """The help of the page, and every key."""
         from tui.dialogs.help import HelpDialog, own_keys
 
-        title = BY_KEY[self.state.step].title
-        self.app.push_screen(HelpDialog(title, getattr(self.page, "HELP", ""), own_keys(self.page)))
+        title, about = BY_KEY[self.state.step].title, self.page
+        if self.drawing.has_focus:
+            title, about = "Drawing", self.drawing
+        self.app.push_screen(HelpDialog(title, getattr(about, "HELP", ""), own_keys(about)))
 
     def action_origins(self) -> None:
         """Where the numbers come from."""

@@ -15,6 +15,7 @@ from textual.widgets import ContentSwitcher, Static
 
 from tui.guide import Shown
 from tui.panels.drawing import DrawingPanel
+from tui.panels.editing import EditingPanel
 from tui.panels.findings import FindingsPanel
 from tui.panels.lines import KeyLine, NextLine, TitleLine
 from tui.panels.numbers import NumbersPanel
@@ -73,7 +74,7 @@ class Showing(Screen[None]):
         yield Static(TOO_SMALL, id="too-small")
 
     def _drawing(self) -> DrawingPanel:
-        panel = DrawingPanel(id="drawing")
+        panel = EditingPanel(id="drawing")
         panel.view = "front"
         return panel
 
