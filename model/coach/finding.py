@@ -8,10 +8,20 @@ from model.design import Design
 
 Severity = Literal["must", "should", "tip"]
 Step = Literal[
-    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool"
+    "brief",
+    "stock",
+    "layout",
+    "fittings",
+    "thrusters",
+    "gear",
+    "floats",
+    "holes",
+    "money",
+    "build",
+    "pool day",
 ]
 STEPS: tuple[Step, ...] = (
-    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool"
+    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool day"
 )  # fmt: skip
 SEVERITIES: tuple[Severity, ...] = ("must", "should", "tip")
 

@@ -22,7 +22,7 @@ def weight(survey: Survey) -> Iterator[Finding]:
     if share > limits.trial_mass_tip + COMPARISON_SLACK:
         severity: Severity = "should" if share > limits.trial_mass_should + COMPARISON_SLACK else "tip"
         values = _words(survey, result) | {"share": f"{share:.0f} %"}
-        yield say("trial.weight-off", severity, "pool", WHOLE, tuple, **values)
+        yield say("trial.weight-off", severity, "pool day", WHOLE, tuple, **values)
 
 
 def trim(survey: Survey) -> Iterator[Finding]:
@@ -34,7 +34,7 @@ def trim(survey: Survey) -> Iterator[Finding]:
     if off and max(off) > most + COMPARISON_SLACK:
         measured = trim_words(pitch.trial.value if pitch else 0.0, roll.trial.value if roll else 0.0)
         model = trim_words(survey.balance.pitch, survey.balance.roll)
-        yield say("trial.trim-off", "tip", "pool", WHOLE, tuple, measured=measured, model=model)
+        yield say("trial.trim-off", "tip", "pool day", WHOLE, tuple, measured=measured, model=model)
 
 
 def spare(survey: Survey) -> Iterator[Finding]:
@@ -47,7 +47,7 @@ def spare(survey: Survey) -> Iterator[Finding]:
     if share > survey.design.brief.thresholds.trial_spare + COMPARISON_SLACK:
         values = _words(survey, result) | {"share": f"{share:.1f} %"}
         propose = partial(_correct, survey, result)
-        yield say("trial.spare-off", "should", "pool", WHOLE, propose, **values)
+        yield say("trial.spare-off", "should", "pool day", WHOLE, propose, **values)
 
 
 def _correct(survey: Survey, result: Result) -> tuple[Remedy, ...]:
