@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Literal, get_args
 
 from model.design import Design
 
@@ -20,9 +20,7 @@ Step = Literal[
     "build",
     "pool day",
 ]
-STEPS: tuple[Step, ...] = (
-    "brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool day"
-)  # fmt: skip
+STEPS: tuple[Step, ...] = get_args(Step)
 SEVERITIES: tuple[Severity, ...] = ("must", "should", "tip")
 
 
