@@ -59,6 +59,7 @@ TOP = Projection("top", "Top: bow at the bottom", (0.0, 1.0, 0.0), (-1.0, 0.0, 0
 SIDE = Projection(
     "side", "Side, from port: bow on the left", (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0), (0.0, 1.0, 0.0)
 )
+VIEWS: dict[str, Projection] = {"front": FRONT, "top": TOP, "side": SIDE}
 
 
 def oblique(azimuth: float, elevation: float) -> Projection:

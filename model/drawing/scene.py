@@ -148,6 +148,11 @@ class Scene:
     """Where the joints are, the far ones first."""
     marked: About | None = None
     """What is under the cursor."""
+    crossings: tuple[tuple[Point, tuple[str, str, str]], ...] = ()
+    """Where planes cross at the depth of the cursor, with their ids, while the frame is edited."""
+    cursor: Point | None = None
+    pen: Point | None = None
+    """Where a bar was begun."""
 
     @property
     def empty(self) -> bool:

@@ -5,9 +5,9 @@ from dataclasses import replace
 
 from model.drawing.gear import attachment_roles
 from model.drawing.oblique import AZIMUTH, ELEVATION, oblique_scene
-from model.drawing.projection import MM, Projection, oblique, outline
+from model.drawing.projection import MM, VIEWS, Projection, oblique, outline
 from model.drawing.scene import About, Circle, Place, Role, Scene, Shape, Sheet
-from model.drawing.views import PLACES, VIEWS, Angle, three_views
+from model.drawing.views import PLACES, Angle, three_views
 from model.parts import Cylinder, Part, Solid
 from model.survey import Survey
 from model.vectors import cross, norm, sub

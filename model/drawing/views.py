@@ -24,7 +24,9 @@ from model.drawing.gear import (
     part_name,
 )
 from model.drawing.legend import legend
-from model.drawing.projection import FRONT, SIDE, TOP, Projection
+from model.drawing.pen import Hand, crossings
+from model.drawing.pen import place as place_of
+from model.drawing.projection import VIEWS, Projection
 from model.drawing.scene import About, Label, Place, Point, Scene, Shape, Sheet, Stroke
 from model.extents import Extents
 from model.parts import Box
@@ -33,7 +35,6 @@ from model.vectors import add, scale, sub
 
 ViewName = Literal["front", "top", "side"]
 Angle = Literal["third", "first"]
-VIEWS: dict[ViewName, Projection] = {"front": FRONT, "top": TOP, "side": SIDE}
 PLACES: dict[Angle, dict[ViewName, tuple[int, int]]] = {
     "third": {"top": (0, 0), "front": (0, 1), "side": (1, 1)},
     "first": {"side": (0, 0), "front": (1, 0), "top": (1, 1)},
@@ -57,13 +58,26 @@ def view_scene(survey: Survey, view: ViewName, marked: About | None = None, *, n
     return _scene(survey, fixed_solids(survey), view, marked, named)
 
 
-def one_view(survey: Survey, view: ViewName, marked: About | None = None, *, named: bool = False) -> Sheet:
-    """A sheet with one view on it, fully dimensioned."""
-    return Sheet("", (Place(view_scene(survey, view, marked, named=named), 0, 0),))
+def one_view(
+    survey: Survey,
+    view: ViewName,
+    marked: About | None = None,
+    *,
+    named: bool = False,
+    hand: Hand | None = None,
+) -> Sheet:
+    """A sheet with one view on it, fully dimensioned; ``hand`` is the cursor while it is edited."""
+    scene = view_scene(survey, view, marked, named=named)
+    return Sheet("", (Place(_in_hand(scene, survey, view, hand), 0, 0),))
 
 
 def three_views(
-    survey: Survey, marked: About | None = None, *, angle: Angle = "third", named: bool = False
+    survey: Survey,
+    marked: About | None = None,
+    *,
+    angle: Angle = "third",
+    named: bool = False,
+    hand: Hand | None = None,
 ) -> Sheet:
     """Front, top and side on one sheet; length, width and height each dimensioned once."""
     places = []
@@ -71,7 +85,7 @@ def three_views(
     for view, (column, row) in PLACES[angle].items():
         scene = _scene(survey, solids, view, marked, named)
         kept = tuple(item for item in scene.dimensions if item.axis in ONCE[view])
-        places.append(Place(replace(scene, dimensions=kept), column, row))
+        places.append(Place(_in_hand(replace(scene, dimensions=kept), survey, view, hand), column, row))
     return Sheet(f"{angle.capitalize()} angle", tuple(places))
 
 
@@ -100,6 +114,18 @@ def _scene(
         marked=marked,
     )
     return replace(scene, legend=tuple(legend(survey, scene)))
+
+
+def _in_hand(scene: Scene, survey: Survey, view: ViewName, hand: Hand | None) -> Scene:
+    """A view with the cursor, the pen and the crossings at that depth, which all find room in it."""
+    if hand is None:
+        return scene
+    dots = tuple(crossings(survey, view, hand.at))
+    cursor, *pen = (VIEWS[view].point(place_of(survey, at)) for at in hand if at)
+    low, high = span([scene.low, scene.high, cursor, *pen, *(point for point, _ in dots)])
+    if scene.empty:
+        low, high = span([cursor, *pen, *(point for point, _ in dots)])
+    return replace(scene, low=low, high=high, crossings=dots, cursor=cursor, pen=pen[0] if pen else None)
 
 
 def limit_around(extents: Extents) -> Box | None:

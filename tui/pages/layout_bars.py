@@ -16,6 +16,7 @@ from tui.forms.items import Column, Row
 from tui.forms.kinds import DERIVED_LENGTH, LENGTH, TEXT, Options
 from tui.forms.listing import Asking, Listing, ListSection
 from tui.forms.section import Act
+from tui.messages import DrawRequested
 from tui.pages.choosing import pieces_of
 from tui.pages.words import bare, shown
 
@@ -227,6 +228,7 @@ BARS = Listing(
         Act("across", "Copy across", to_the_other_side),
         Act("split", "Split", split_bar),
         Act("mirror", "Mirror a side", mirror),
+        Act("draw", "Draw", lambda section: section.post_message(DrawRequested())),
     ),
     note=bar_note,
     locate=locate_bar,

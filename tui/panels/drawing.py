@@ -16,6 +16,7 @@ from tui.messages import MarkRequested
 
 if TYPE_CHECKING:
     from model.coach.finding import About
+    from model.drawing.pen import Hand
     from model.drawing.scene import Sheet
     from model.review import Report
     from tui.raster.canvas import Row
@@ -37,6 +38,7 @@ PARTS = {
     "plug": "opening",
     "air": "opening",
     "centre": "picked",
+    "crossing": "limit",
 }
 """The component class of a role, where the two are called differently."""
 
@@ -133,12 +135,24 @@ class DrawingPanel(Widget, can_focus=True):
 
     def rows(self) -> list[Row]:
         """The rows that are shown now; drawn again only when something about them has changed."""
-        settings = (*self.size, self.view, self.marked, self.ascii, self.angle, self.named, self.turned)
+        settings = (
+            *(*self.size, self.view, self.marked, self.ascii, self.angle, self.named, self.turned),
+            *(self.hand, self.foot()),
+        )
         report, known, rows = self._drawn
         if report is not self.report or known != settings:
             rows = self._draw()
             self._drawn = (self.report, settings, rows)
         return rows
+
+    @property
+    def hand(self) -> Hand | None:
+        """The cursor and the pen while the frame is edited on the drawing."""
+        return None
+
+    def foot(self) -> tuple[str, ...]:
+        """Lines that stand under the drawing."""
+        return ()
 
     @property
     def shown_view(self) -> str:
@@ -152,7 +166,7 @@ class DrawingPanel(Widget, can_focus=True):
 
         place = event.get_content_offset(self)
         if place is not None and self._sheet is not None:
-            kind, id = picked(self._sheet, *self.size, place.x, place.y) or ("", "")
+            kind, id = picked(self._sheet, *self.room, place.x, place.y) or ("", "")
             self.post_message(MarkRequested(kind, id))
 
     def action_next_view(self) -> None:
@@ -176,22 +190,35 @@ class DrawingPanel(Widget, can_focus=True):
         return self.get_component_rich_style(f"drawing--{PARTS.get(role, role)}")
 
     def _draw(self) -> list[Row]:
-        """Draw it; the model and the rasters are imported here, after the first paint."""
+        """Draw it, with the lines that stand under it."""
+        width, height = self.room
+        self._sheet = None
+        if self.report is None or not (self.report.survey.frame.bars or self.hand):
+            return [[(NOTHING.ljust(width)[:width], "legend")], *self._foot_rows(width)]
+        return [*self._views(width, height), *self._foot_rows(width)]
+
+    @property
+    def room(self) -> tuple[int, int]:
+        """Columns and rows for the drawing itself."""
+        return self.size.width, max(1, self.size.height - len(self.foot()))
+
+    def _foot_rows(self, width: int) -> list[Row]:
+        return [[(line.ljust(width)[:width], "legend")] for line in self.foot()]
+
+    def _views(self, width: int, height: int) -> list[Row]:
+        """The view that is shown; the model and the rasters are imported here, after the first paint."""
         from model.drawing.oblique import oblique_scene
         from model.drawing.views import one_view, three_views
         from tui.raster.drawing import oblique_panel, sheet_panel
 
-        width, height = self.size
-        self._sheet = None
-        if self.report is None or not self.report.survey.frame.bars:
-            return [[(NOTHING.ljust(width)[:width], "legend")]]
+        assert self.report is not None
         survey, view = self.report.survey, self.shown_view
         marked = (self.marked.kind, self.marked.id) if self.marked else None
         if view == "oblique":
             return oblique_panel(oblique_scene(survey, *self.turned, marked), width, height, ascii=self.ascii)
         if view == "three":
             beside = oblique_scene(survey, *self.turned, marked)
-            self._sheet = three_views(survey, marked, angle=self.angle, named=self.named)
+            self._sheet = three_views(survey, marked, angle=self.angle, named=self.named, hand=self.hand)
             return sheet_panel(self._sheet, width, height, ascii=self.ascii, beside=beside)
-        self._sheet = one_view(survey, view, marked, named=self.named)
+        self._sheet = one_view(survey, view, marked, named=self.named, hand=self.hand)
         return sheet_panel(self._sheet, width, height, ascii=self.ascii)

@@ -44,6 +44,10 @@ class Canvas:
         """The role of what is in a cell, "" for nothing."""
         return self.cells[row].get(column, ("", ""))[1] if 0 <= row < self.height else ""
 
+    def glyph(self, column: int, row: int) -> str:
+        """What is in a cell, "" for nothing."""
+        return self.cells[row].get(column, ("", ""))[0] if 0 <= row < self.height else ""
+
     def free(self, column: int, row: int, length: int) -> bool:
         """Whether some cells of a row are inside the canvas and empty."""
         if not (0 <= row < self.height and column >= 0 and column + length <= self.width):

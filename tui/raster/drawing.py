@@ -6,7 +6,7 @@ from tui.raster.canvas import Canvas, Row
 from tui.raster.layout import GAP, Plot, plots
 from tui.raster.legend import legend_rows, sheet_legend
 from tui.raster.orthographic import draw_sheet
-from tui.raster.pick import thing_at
+from tui.raster.pick import crossing_at, thing_at
 
 LEGEND_SHARE, LEGEND_MOST = 6, 4
 """One row of legend for so many rows of the panel, and no more than this."""
@@ -52,6 +52,14 @@ def picked(sheet: Sheet, width: int, height: int, column: int, row: int) -> Abou
     """What stands in a cell of a sheet's panel, or None."""
     legend = _legend(sheet, width, height, False)
     return thing_at(plots(sheet, width, height - len(legend)), column, row)
+
+
+def crossing(
+    sheet: Sheet, width: int, height: int, column: int, row: int
+) -> tuple[str, tuple[str, str, str]] | None:
+    """The view and the crossing of planes near a cell of a sheet's panel, or None."""
+    legend = _legend(sheet, width, height, False)
+    return crossing_at(plots(sheet, width, height - len(legend)), column, row)
 
 
 def _legend(sheet: Sheet, width: int, height: int, ascii: bool) -> list[Row]:

@@ -25,6 +25,7 @@ class Glyphs:
         fills: by role.
         cut: where a long name is cut off.
         signs: by role.
+        pen: where a bar was begun.
     """
 
     pipe: str
@@ -34,6 +35,7 @@ class Glyphs:
     towards: str
     away: str
     dot: str
+    pen: str
     cut: str
     fills: dict[str, str]
     signs: dict[str, str]
@@ -69,6 +71,7 @@ BOX = Glyphs(
     towards="●",
     away="×",
     dot="·",
+    pen="♦",
     cut="…",
     fills={"float": "░", "thruster": "▒", "ballast": "▓"},
     signs={
@@ -102,6 +105,7 @@ ASCII = Glyphs(
     towards="O",
     away="x",
     dot=".",
+    pen="&",
     cut="~",
     fills={"float": ":", "thruster": "%", "ballast": "*"},
     signs={

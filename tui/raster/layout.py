@@ -142,6 +142,7 @@ def _strip(scenes: list[Scene], axis: int, before: int, after: int) -> Strip:
     low = min(scene.low[axis] for scene in scenes)
     high = max(scene.high[axis] for scene in scenes)
     keep = {round(at[axis], 2) for scene in scenes for at, _ in scene.joints}
+    keep |= {round(at[axis], 2) for scene in scenes for at, _ in scene.crossings}
     edges = [shape.box for scene in scenes for shape in scene.shapes if shape.role == "limit"]
     keep |= {round(corner[axis], 2) for box in edges for corner in box}
     return Strip(low, high, tuple(keep), before, after)

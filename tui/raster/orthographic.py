@@ -9,7 +9,7 @@ from tui.raster.glyphs import Glyphs, glyphs
 from tui.raster.layout import Plot, plots
 from tui.raster.lengths import lengths
 from tui.raster.pipes import Pipes
-from tui.raster.signs import letter, marked_name, sign
+from tui.raster.signs import hand, letter, marked_name, sign
 
 JOINTS = ("joint", "unfitted")
 
@@ -28,6 +28,7 @@ def draw_sheet(canvas: Canvas, sheet: Sheet, *, ascii: bool = False) -> list[Plo
     placed = plots(sheet, width, canvas.height)
     for plot in placed:
         paint(canvas, plot, signs)
+        hand(canvas, plot, signs)
     for plot in placed:
         edge = min([other.left for other in placed if other.left > plot.left], default=width)
         canvas.write(plot.left, plot.top - 1, title(plot.scene.title, edge - plot.left - 2), "title")
@@ -42,6 +43,8 @@ def paint(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
     for stroke in scene.strokes:
         if stroke.role == "bar":
             pipes.lay(stroke)
+    for point, _ in scene.crossings:
+        canvas.put(*plot.cell(point), signs.dot, "crossing")
     _behind(canvas, plot, signs)
     for circle in scene.circles:
         if circle.role == "end":

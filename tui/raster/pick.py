@@ -5,6 +5,8 @@ from collections.abc import Iterator
 from model.drawing.scene import About, Scene, Stroke
 from tui.raster.layout import Plot
 
+REACH = 2
+"""Columns from a crossing within which a click means it; half as many rows."""
 ON_TOP = ("thruster", "hook", "camera", "attachment")
 """Shapes that are drawn over bars; floats and ballast lie behind them."""
 
@@ -15,6 +17,20 @@ def thing_at(plots: list[Plot], column: int, row: int) -> About | None:
         if plot.left - 1 <= column <= plot.right + 1 and plot.top <= row <= plot.bottom:
             for about in _candidates(plot, column, row):
                 return about
+    return None
+
+
+def crossing_at(plots: list[Plot], column: int, row: int) -> tuple[str, tuple[str, str, str]] | None:
+    """The view, and the crossing of planes nearest to a cell of it, if one is near."""
+    for plot in plots:
+        cells = [(plot.cell(point), planes) for point, planes in plot.scene.crossings]
+        near = [
+            (abs(place - column) + 2 * abs(line - row), planes)
+            for (place, line), planes in cells
+            if abs(place - column) <= REACH and abs(line - row) <= REACH // 2
+        ]
+        if near:
+            return plot.scene.name, min(near)[1]
     return None
 
 

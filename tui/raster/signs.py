@@ -68,6 +68,17 @@ def marked_name(canvas: Canvas, plot: Plot, label: Label, glyphs: Glyphs) -> Non
     canvas.write(start, row, name, "marked")
 
 
+def hand(canvas: Canvas, plot: Plot, glyphs: Glyphs) -> None:
+    """The cursor in brackets round what stands there, and the pen where a bar was begun."""
+    if plot.scene.pen is not None:
+        canvas.put(*plot.cell(plot.scene.pen), glyphs.pen, "picked")
+    if plot.scene.cursor is not None:
+        column, row = plot.cell(plot.scene.cursor)
+        canvas.put(column, row, canvas.glyph(column, row) or glyphs.dot, "marked")
+        canvas.put(column - 1, row, "[", "picked")
+        canvas.put(column + 1, row, "]", "picked")
+
+
 def _plain(canvas: Canvas, pipes: Pipes, column: int, row: int, level: bool) -> bool:
     """Whether a cell is a plain stretch of bar that a letter may stand on."""
     arms = pipes.arms.get((column, row), 0)

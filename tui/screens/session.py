@@ -186,9 +186,9 @@ class SessionScreen(Showing):
         await self.show_place(event.finding.step, event.finding.about)
 
     @on(DrawRequested)
-    def _draw_requested(self, event: DrawRequested) -> None:
+    async def _draw_requested(self, event: DrawRequested) -> None:
         event.stop()
-        self.action_draw()
+        await self.action_draw()
 
     # actions
 
@@ -255,23 +255,26 @@ class SessionScreen(Showing):
     def action_view(self, view: str) -> None:
         """Turn the drawing."""
         self.drawing.view = view
-        if not self.wide:
+        if not self.wide or view == "three":
             self.look = "drawing"
 
-    def action_draw(self) -> None:
-        """The cursor on the drawing, to edit the frame there."""
-        self.commit()
+    async def action_draw(self) -> None:
+        """The cursor on the drawing, as large as the window, to edit the frame there."""
+        await self.commit()
         self.look = "drawing"
-        if self.drawing.view == "oblique":
+        if self.wide:
+            self.drawing.view = "three"
+        elif self.drawing.view == "oblique":
             self.drawing.view = VIEWS[0]
         self.drawing.focus()
 
     def action_angle(self) -> None:
-        """Third or first angle."""
+        """Third or first angle, on a sheet with all views."""
         self.drawing.action_angle()
         self.action_view("three")
         angle = self.drawing.angle
-        self.said = f"Drawing in {angle} angle: {ANGLES[angle]}."
+        room = "" if self.wide else " A wider window shows all of them at once."
+        self.said = f"Drawing in {angle} angle: {ANGLES[angle]}.{room}"
 
     def action_names(self) -> None:
         """The names of the joints in the drawing, or none."""

@@ -3,6 +3,8 @@
 from model.design.edits.bars import (
     Crossing,
     add_bar,
+    bar_between,
+    bars_through,
     crossing_name,
     fixed_to,
     joint_at,
@@ -85,7 +87,9 @@ __all__ = [
     "add_supplies",
     "add_tether",
     "add_thruster",
+    "bar_between",
     "bar_length",
+    "bars_through",
     "box_is_all",
     "copy_bar_across",
     "copy_item",

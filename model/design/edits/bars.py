@@ -143,16 +143,28 @@ def with_joint(design: Design, crossing: Crossing) -> Design:
         side=crossing[1],
         level=crossing[2],
     )
-    planes = {j.id: j.planes for j in arrangement.joints}
-    through = [
-        bar
-        for bar in arrangement.bars
-        if _lies_between(arrangement, crossing, planes[bar.start], planes[bar.end])
-    ]
+    through = bars_through(design, crossing)
     design = arranged(design, joints=(*arrangement.joints, joint))
     for bar in through:
         design = _split(design, bar, joint)
     return design
+
+
+def bars_through(design: Design, crossing: Crossing) -> tuple[Bar, ...]:
+    """The bars that run through a crossing without ending there."""
+    arrangement = design.arrangement
+    planes = {joint.id: joint.planes for joint in arrangement.joints}
+    return tuple(
+        bar
+        for bar in arrangement.bars
+        if _lies_between(arrangement, crossing, planes[bar.start], planes[bar.end])
+    )
+
+
+def bar_between(design: Design, start: Crossing, end: Crossing) -> Bar | None:
+    """The bar that runs from one crossing to another, if there is one."""
+    ends = {joint.id for crossing in (start, end) if (joint := joint_at(design.arrangement, crossing))}
+    return next((bar for bar in design.arrangement.bars if {bar.start, bar.end} == ends), None)
 
 
 def _one_line(start: Crossing, end: Crossing) -> bool:

@@ -5,7 +5,7 @@ from typing import Any, Literal
 
 from model.design.arrangement import Bar, Plane
 from model.design.document import Design
-from model.design.edits.bars import FIXED, Crossing, add_bar, joint_at, with_joint
+from model.design.edits.bars import FIXED, Crossing, add_bar, bar_between, joint_at, with_joint
 from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
 from model.design.edits.planes import move_plane
 from model.errors import EditError
@@ -157,11 +157,6 @@ def _mirrored_planes(design: Design, sign: int, middle: float) -> Design:
 def _is_image(design: Design, plane: Plane, sign: int, middle: float) -> bool:
     other = _side_at(design, 2 * middle - plane.at)
     return other is not None and sign * (other.at - middle) > 0
-
-
-def bar_between(design: Design, start: Crossing, end: Crossing) -> Bar | None:
-    ends = {joint.id for crossing in (start, end) if (joint := joint_at(design.arrangement, crossing))}
-    return next((bar for bar in design.arrangement.bars if {bar.start, bar.end} == ends), None)
 
 
 def _check_odd(design: Design, middle: float) -> None:
