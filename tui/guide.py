@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from tui.steps import BY_KEY, STEPS, Step, after
+from tui.steps import BY_KEY, STEPS, Step, after, page_of
 
 if TYPE_CHECKING:
     from model.coach.finding import About, Finding, Remedy
@@ -36,7 +36,7 @@ class Shown:
     def listed(self) -> tuple[Finding, ...]:
         """The findings to list, the worst first, in the order of the steps."""
         found = self.report.findings
-        return tuple(found) if self.everywhere else tuple(f for f in found if f.step == self.step)
+        return tuple(found) if self.everywhere else tuple(f for f in found if page_of(f.step) == self.step)
 
     def remedy(self, finding: Finding) -> Remedy | None:
         """The proved remedy of a finding, as far as it is known yet."""
@@ -54,7 +54,7 @@ class NextThing:
 
 def musts(report: Report, step: str) -> int:
     """How many findings of a step must be fixed."""
-    return sum(finding.step == step and finding.severity == "must" for finding in report.findings)
+    return sum(page_of(finding.step) == step and finding.severity == "must" for finding in report.findings)
 
 
 def step_state(shown: Shown, step: Step) -> tuple[str, str]:
@@ -69,7 +69,7 @@ def next_thing(shown: Shown) -> NextThing:
     """What must be fixed on the open page; else the earliest step with work left; else what should be."""
     for step in (BY_KEY[shown.step], *STEPS):
         for finding in shown.report.findings:
-            if finding.step == step.key and finding.severity == "must":
+            if page_of(finding.step) == step.key and finding.severity == "must":
                 return _about(finding, shown)
         if step.key not in shown.seen:
             return NextThing(f"{_way(step, shown)} {step.purpose}", step.key)
@@ -93,8 +93,8 @@ def _about(finding: Finding, shown: Shown) -> NextThing:
     remedy = shown.remedy(finding)
     if remedy:
         press = f"F5 takes this remedy: {remedy.label}. "
-    elif finding.step != shown.step:
-        press = f"F3 goes to {BY_KEY[finding.step].title}. "
+    elif page_of(finding.step) != shown.step:
+        press = f"F3 goes to {BY_KEY[page_of(finding.step)].title}. "
     else:
         press = ""
-    return NextThing(f"{press}{finding.severity.upper()}: {finding.message}", finding.step, finding)
+    return NextThing(f"{press}{finding.severity.upper()}: {finding.message}", page_of(finding.step), finding)

@@ -42,6 +42,13 @@ STEPS = (
     _step("money", "Money", "See what it costs, and keep under the limit."),
 )
 BY_KEY = {step.key: step for step in STEPS}
+LODGERS = {"build": "fittings", "pool day": "floats"}
+"""Steps of the coach without a page of their own yet, and the page where what they find is put right."""
+
+
+def page_of(step: str) -> str:
+    """The key of the page on which a finding of a step of the coach is put right."""
+    return LODGERS.get(step, step)
 
 
 def after(key: str) -> Step | None:

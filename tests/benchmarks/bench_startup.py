@@ -49,9 +49,8 @@ def main(runs=15):
                     times.append(ours)
             ratio = statistics.median(ratios)
             good &= ratio <= most
-            print(
-                f"{name:12} {statistics.median(times) * 1000:5.0f} ms, {ratio:.2f} times an empty app (most {most})"
-            )
+            middle = statistics.median(times) * 1000
+            print(f"{name:12} {middle:5.0f} ms, {ratio:.2f} times an empty app (most {most})")
         return 0 if good else 1
 
 

@@ -12,7 +12,7 @@ from textual.widgets.option_list import Option
 
 from tui.guide import musts
 from tui.messages import PlaceRequested, RemedyRequested
-from tui.steps import BY_KEY
+from tui.steps import BY_KEY, page_of
 
 if TYPE_CHECKING:
     from model.coach.finding import Finding
@@ -58,7 +58,7 @@ class FindingsPanel(OptionList):
         return self.findings[place] if place is not None and place < len(self.findings) else None
 
     def _prompt(self, finding: Finding, shown: Shown) -> Content:
-        where = f"{BY_KEY[finding.step].title}: " if shown.everywhere else ""
+        where = f"{BY_KEY[page_of(finding.step)].title}: " if shown.everywhere else ""
         word = (finding.severity.upper(), STYLES[finding.severity])
         remedy = shown.remedy(finding)
         offer = (f"\n  F5 remedy: {remedy.label}", "italic") if remedy else ""

@@ -23,7 +23,7 @@ from tui.messages import (
     StepRequested,
 )
 from tui.screens.showing import LOOKS, Showing, following
-from tui.steps import BY_KEY, after, before
+from tui.steps import BY_KEY, after, before, page_of
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -183,7 +183,7 @@ class SessionScreen(Showing):
     @on(PlaceRequested)
     async def _place_requested(self, event: PlaceRequested) -> None:
         event.stop()
-        await self.show_place(event.finding.step, event.finding.about)
+        await self.show_place(page_of(event.finding.step), event.finding.about)
 
     @on(DrawRequested)
     async def _draw_requested(self, event: DrawRequested) -> None:
@@ -230,7 +230,7 @@ class SessionScreen(Showing):
     async def action_place(self) -> None:
         """Show what the finding is about."""
         if self.chosen:
-            await self.show_place(self.chosen.step, self.chosen.about)
+            await self.show_place(page_of(self.chosen.step), self.chosen.about)
 
     async def action_remedy(self) -> None:
         """Take the remedy of the finding."""
