@@ -22,6 +22,8 @@ MEANINGS: dict[Role, str] = {
     "unfitted": "no fitting fits",
     "end": "pipe end-on",
     "limit": "limit box",
+    "hoop": "hoop to pass through",
+    "gate": "gate to pass through",
 }
 """In the order in which they matter where there is little room."""
 

@@ -32,6 +32,8 @@ Role = Literal[
     "plug",
     "air",
     "limit",
+    "hoop",
+    "gate",
     "dimension",
     "centre",
     "gravity",
@@ -41,6 +43,8 @@ Role = Literal[
 ]
 """What a piece of a drawing stands for: ``end`` is a pipe seen end-on, ``unfitted`` a joint that no
 fitting fits, ``name`` what is under the cursor, ``gravity`` and ``buoyancy`` are the points G and B."""
+AROUND: tuple[Role, ...] = ("limit", "hoop", "gate")
+"""Outlines that the vehicle is to lie inside of; they are drawn before all else."""
 
 
 class Stroke(NamedTuple):

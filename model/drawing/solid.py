@@ -6,7 +6,7 @@ from dataclasses import replace
 from model.drawing.gear import attachment_roles
 from model.drawing.oblique import AZIMUTH, ELEVATION, oblique_scene
 from model.drawing.projection import MM, VIEWS, Projection, oblique, outline
-from model.drawing.scene import About, Circle, Place, Role, Scene, Shape, Sheet
+from model.drawing.scene import AROUND, About, Circle, Place, Role, Scene, Shape, Sheet
 from model.drawing.views import PLACES, Angle, three_views
 from model.parts import Cylinder, Part, Solid
 from model.survey import Survey
@@ -43,8 +43,8 @@ def solid_sheet(survey: Survey, *, angle: Angle = "third", marked: About | None 
 def solid_scene(survey: Survey, scene: Scene, look: Projection) -> Scene:
     """A scene with the outlines of all parts instead of centre lines and boxes."""
     roles = attachment_roles(survey.arrangement)
-    shapes = [shape for shape in scene.shapes if shape.role == "limit"]
-    circles = []
+    shapes = [shape for shape in scene.shapes if shape.role in AROUND]
+    circles = [circle for circle in scene.circles if circle.role in AROUND]
     for part in survey.parts:
         for role, solid in zip(_roles(part, roles), part.solids, strict=False):
             seen = _seen(solid, look, role, (part.kind, part.id))

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from xml.sax.saxutils import escape
 
 from model.drawing.paper import EDGE, HEIGHT, WIDTH, Panel, lane, panels
-from model.drawing.scene import Circle, Dimension, Entry, Label, Mark, Point, Scene, Shape, Sheet
+from model.drawing.scene import AROUND, Circle, Dimension, Entry, Label, Mark, Point, Scene, Shape, Sheet
 
 TEXT, SMALL = 3.5, 2.8
 """[mm] Height of letters."""
@@ -29,7 +29,7 @@ line { stroke: #000; stroke-width: 0.25; }
 .float { fill: #d9ead3; fill-opacity: 0.85; }
 .ballast { fill: #8c8c8c; }
 .hook, .camera, .attachment { fill: #fbe5c8; }
-.limit { fill: none; stroke-dasharray: 5 1.2 1 1.2; stroke-width: 0.25; }
+.limit, .hoop, .gate { fill: none; stroke-dasharray: 5 1.2 1 1.2; stroke-width: 0.25; }
 .sign { stroke-width: 0.25; }
 .full { fill: #000; stroke: none; }
 text { font-size: 3.5px; fill: #000; }
@@ -51,6 +51,8 @@ SWATCHES = {
     "float": "float",
     "ballast": "ballast",
     "limit": "limit box",
+    "hoop": "hoop to pass through",
+    "gate": "gate to pass through",
     "opening": "opening",
     "plug": "plug",
     "air": "air caught when level",
@@ -110,7 +112,7 @@ def _view(panel: Panel) -> Iterator[str]:
 
 def _far_to_near(scene: Scene) -> list[Shape | Circle]:
     """What is drawn first lies behind; the limit box is a line of its own behind everything."""
-    return sorted((*scene.shapes, *scene.circles), key=lambda item: (item.role != "limit", item.depth))
+    return sorted((*scene.shapes, *scene.circles), key=lambda item: (item.role not in AROUND, item.depth))
 
 
 def _shape(panel: Panel, shape: Shape) -> str:

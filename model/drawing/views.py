@@ -26,9 +26,10 @@ from model.drawing.gear import (
 from model.drawing.legend import legend
 from model.drawing.pen import Hand, crossings
 from model.drawing.pen import place as place_of
-from model.drawing.projection import VIEWS, Projection
-from model.drawing.scene import About, Label, Place, Point, Scene, Shape, Sheet, Stroke
+from model.drawing.projection import FRONT, MM, VIEWS, Projection
+from model.drawing.scene import About, Circle, Label, Place, Point, Scene, Shape, Sheet, Stroke
 from model.extents import Extents
+from model.hoop import smallest_hoop
 from model.parts import Box
 from model.survey import Survey
 from model.vectors import add, scale, sub
@@ -97,7 +98,9 @@ def _scene(
     gear = gear_in_view(survey, solids, look, marked)
     joints = joint_marks(survey.frame, look, marked, named)
     limit = _limit(survey, look)
-    low, high = _bounds(survey, look, limit)
+    hoop = hoop_around(survey) if view == "front" else ()
+    gate = gate_around(survey) if view == "front" else ()
+    low, high = _bounds(survey, look, (*limit, *gate), hoop)
     plane = _marked_plane(survey, look, marked, low, high)
     scene = Scene(
         name=view,
@@ -105,8 +108,8 @@ def _scene(
         low=low,
         high=high,
         strokes=(*bars.strokes, *gear.strokes, *plane[0]),
-        shapes=(*limit, *gear.shapes),
-        circles=(*bars.circles, *gear.circles),
+        shapes=(*limit, *gate, *gear.shapes),
+        circles=(*hoop, *bars.circles, *gear.circles),
         marks=(*gear.marks, *joints, *air_marks(survey, look), *balance_marks(survey, look)),
         labels=(*bars.labels, *plane[1], *_part_name(survey, look, marked)),
         dimensions=tuple(dimensions(survey, look)),
@@ -144,13 +147,41 @@ def _limit(survey: Survey, look: Projection) -> tuple[Shape, ...]:
     return () if around is None else (box_shape(around, look, "limit", None),)
 
 
-def _bounds(survey: Survey, look: Projection, limit: tuple[Shape, ...]) -> tuple[Point, Point]:
+def hoop_around(survey: Survey) -> tuple[Circle, ...]:
+    """The brief's hoop in the front view, round the middle of the smallest one that would do.
+
+    One that is far larger than the vehicle is left out, as a limit box is.
+    """
+    wide = survey.design.brief.hoop
+    found = smallest_hoop(survey.parts) if wide is not None else None
+    if wide is None or found is None or wide > LIMIT_SHOWN * found.diameter:
+        return ()
+    return (Circle(FRONT.point((0.0, *found.centre)), wide / 2 * MM, "hoop", ("hoop", "")),)
+
+
+def gate_around(survey: Survey) -> tuple[Shape, ...]:
+    """The brief's gate in the front view, round the middle of the vehicle; none that is far larger."""
+    gate, box = survey.design.brief.gate, survey.extents.box
+    if gate is None or box is None:
+        return ()
+    if any(most > LIMIT_SHOWN * size for most, size in zip(gate, box.size[1:], strict=True)):
+        return ()
+    half = (0.0, gate[0] / 2, gate[1] / 2)
+    around = Box(sub(box.centre, half), add(box.centre, half))
+    return (box_shape(around, FRONT, "gate", ("gate", "")),)
+
+
+def _bounds(
+    survey: Survey, look: Projection, limit: tuple[Shape, ...], rings: tuple[Circle, ...]
+) -> tuple[Point, Point]:
     """The corners around everything that is drawn, joints that have no bar yet included."""
     points = [look.point(joint.at) for joint in survey.frame.joints.values()]
     if survey.extents.box is not None:
         points += box_corners(survey.extents.box, look)
     for shape in limit:
         points += shape.box
+    for (u, v), radius, *_ in rings:
+        points += [(u - radius, v - radius), (u + radius, v + radius)]
     return span(points) if points else ((0.0, 0.0), (0.0, 0.0))
 
 

@@ -39,6 +39,8 @@ PARTS = {
     "air": "opening",
     "centre": "picked",
     "crossing": "limit",
+    "hoop": "limit",
+    "gate": "limit",
 }
 """The component class of a role, where the two are called differently."""
 

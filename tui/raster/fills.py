@@ -58,17 +58,17 @@ def limit(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs) -> None:
     left, right, top, bottom = plot.column(low[0]), plot.column(high[0]), plot.row(high[1]), plot.row(low[1])
     thin = glyphs.thin
     for row in (top, bottom):
-        canvas.run(left + 2, right - 2, row, (thin[LEFT | RIGHT], "limit"), 2)
+        canvas.run(left + 2, right - 2, row, (thin[LEFT | RIGHT], shape.role), 2)
     for row in range(top + 2, bottom - 1, 2):
-        canvas.put(left, row, thin[UP | DOWN], "limit")
-        canvas.put(right, row, thin[UP | DOWN], "limit")
+        canvas.put(left, row, thin[UP | DOWN], shape.role)
+        canvas.put(right, row, thin[UP | DOWN], shape.role)
     for column, row, arms in (
         (left, top, DOWN | RIGHT),
         (right, top, DOWN | LEFT),
         (left, bottom, UP | RIGHT),
         (right, bottom, UP | LEFT),
     ):
-        canvas.put(column, row, thin[arms], "limit")
+        canvas.put(column, row, thin[arms], shape.role)
 
 
 def line(canvas: Canvas, plot: Plot, stroke: Stroke, glyphs: Glyphs) -> None:
@@ -91,6 +91,18 @@ def ring(canvas: Canvas, plot: Plot, circle: Circle, glyphs: Glyphs) -> None:
     for column, row in {(middle + round(wide * u), line + round(tall * v)) for u, v in RING}:
         if canvas.role(column, row) in ("", "float"):
             canvas.put(column, row, glyphs.dot, role)
+
+
+def hoop(canvas: Canvas, plot: Plot, circle: Circle, glyphs: Glyphs) -> None:
+    """The ring that it must pass through, in dots about two cells apart, behind everything."""
+    middle, line = plot.cell(circle.centre)
+    wide, tall = circle.radius * plot.across.scale, circle.radius * plot.upward.scale
+    count = max(12, round(pi * wide))
+    for k in range(count):
+        turn = 2 * pi * k / count
+        column, row = middle + round(wide * cos(turn)), line + round(tall * sin(turn))
+        if not canvas.role(column, row):
+            canvas.put(column, row, glyphs.dot, "hoop")
 
 
 def role_of(item: Shape | Stroke | Circle, plot: Plot) -> str:

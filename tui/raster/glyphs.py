@@ -85,6 +85,8 @@ BOX = Glyphs(
         "gravity": "▼",
         "buoyancy": "▲",
         "limit": "─ ─",
+        "gate": "─ ─",
+        "hoop": "· ·",
         "thruster": "▒►",
     },
 )
@@ -119,6 +121,8 @@ ASCII = Glyphs(
         "gravity": "v",
         "buoyancy": "^",
         "limit": "- -",
+        "gate": "- -",
+        "hoop": ". .",
         "thruster": "%>",
     },
 )

@@ -143,7 +143,7 @@ def _strip(scenes: list[Scene], axis: int, before: int, after: int) -> Strip:
     high = max(scene.high[axis] for scene in scenes)
     keep = {round(at[axis], 2) for scene in scenes for at, _ in scene.joints}
     keep |= {round(at[axis], 2) for scene in scenes for at, _ in scene.crossings}
-    edges = [shape.box for scene in scenes for shape in scene.shapes if shape.role == "limit"]
+    edges = [shape.box for scene in scenes for shape in scene.shapes if shape.role in ("limit", "gate")]
     keep |= {round(corner[axis], 2) for box in edges for corner in box}
     return Strip(low, high, tuple(keep), before, after)
 

@@ -4,7 +4,7 @@ import re
 
 from model.drawing.scene import Sheet
 from tui.raster.canvas import Canvas, Row
-from tui.raster.fills import fill, limit, line, outline, ring
+from tui.raster.fills import fill, hoop, limit, line, outline, ring
 from tui.raster.glyphs import Glyphs, glyphs
 from tui.raster.layout import Plot, plots
 from tui.raster.lengths import lengths
@@ -47,6 +47,8 @@ def paint(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
         canvas.put(*plot.cell(point), signs.dot, "crossing")
     _behind(canvas, plot, signs)
     for circle in scene.circles:
+        if circle.role == "hoop":
+            hoop(canvas, plot, circle, signs)
         if circle.role == "end":
             canvas.put(*plot.cell(circle.centre), signs.signs["end"], "bar")
     pipes.paint(canvas, signs)
@@ -78,7 +80,7 @@ def names(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
 def _behind(canvas: Canvas, plot: Plot, signs: Glyphs) -> None:
     """What bars are drawn over: the limit box, foam and ballast."""
     for shape in plot.scene.shapes:
-        if shape.role == "limit":
+        if shape.role in ("limit", "gate"):
             limit(canvas, plot, shape, signs)
         elif shape.role in ("float", "ballast"):
             fill(canvas, plot, shape, signs)
