@@ -179,16 +179,20 @@ def to_the_other_side(section: ListSection) -> None:
 
 
 def mirror(section: ListSection) -> None:
-    """One side made like the other."""
-    options = (
+    """The chosen bar on the other side too, or one side made like the other."""
+    options: Options = (
+        ("this bar also on the other side", None),
         ("port side as it is, starboard made like it", "port"),
         ("starboard side as it is, port made like it", "starboard"),
     )
 
-    def then(hand: edits.Hand) -> None:
-        section.ask(f"{hand} side mirrored", lambda design: edits.mirror_sides(design, hand))
+    def then(hand: edits.Hand | None) -> None:
+        if hand is None:
+            to_the_other_side(section)
+        else:
+            section.ask(f"{hand} side mirrored", lambda design: edits.mirror_sides(design, hand))
 
-    section.pick("Which side is right?", options, then)
+    section.pick("What is to be alike on both sides?", options, then)
 
 
 def remove_bar(report: Report, key: str) -> Asking:
@@ -225,9 +229,8 @@ BARS = Listing(
     add=add_bar,
     remove=remove_bar,
     acts=(
-        Act("across", "Copy across", to_the_other_side),
         Act("split", "Split", split_bar),
-        Act("mirror", "Mirror a side", mirror),
+        Act("mirror", "Mirror", mirror),
         Act("draw", "Draw", lambda section: section.post_message(DrawRequested())),
     ),
     note=bar_note,
