@@ -121,6 +121,9 @@ class ProposalSection(Section):
 
     def _offered(self, offer: Offer | None) -> None:
         self.offer = offer
-        put_text(self.query_one(".note", Static), offer.words if offer else "")
+        note = self.query_one(".note", Static)
+        put_text(note, offer.words if offer else "")
+        if offer:
+            self.call_after_refresh(note.scroll_visible, animate=False)
         for button in self.query("#act-take"):
             button.disabled = offer is None or offer.design is None
