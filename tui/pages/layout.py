@@ -59,9 +59,10 @@ class LayoutPage(Page):
     HELP = (
         "The frame lies on planes: stations lie across the vehicle, sides along it, levels flat. A joint "
         "is where three planes cross, a bar runs between two joints in one line.\n\n"
-        "Section Bars: add a bar by choosing two crossings, split one where a plane crosses it to get a "
-        "tee, copy one to the other side, or make a whole side like the other. Change a cut and the planes "
-        "move; a piece that is already sawn holds them. Section Planes: name and move them.\n\n"
+        "Button Draw: build the frame on the drawing itself, with a cursor or the mouse. Section Bars: add "
+        "a bar by choosing two crossings, split one where a plane crosses it to get a tee, or press Mirror "
+        "to have a bar or a whole side on the other side too. Change a cut and the planes move; a piece "
+        "that is already sawn holds them. Section Planes: name and move them.\n\n"
         "Section Size: three ways to say how large it is, side by side: overall, centre to centre, or the "
         "cut of a bar. Change any one and the other two follow; pieces of one letter stay alike.\n\n"
         "Section Tolerance: saw cuts and push-in depths are never exact. It says how far each size may come "
