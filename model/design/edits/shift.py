@@ -2,9 +2,9 @@
 
 from model.design.arrangement import Plane
 from model.design.document import Design
-from model.design.edits.bars import Crossing, add_bar, check_joints_clear, joint_at, with_joint
+from model.design.edits.bars import Crossing, add_bar, bar_between, check_joints_clear, joint_at, with_joint
 from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, put, taken_ids
-from model.design.edits.mirror import SAME, bar_between, ends_of
+from model.design.edits.mirror import SAME, ends_of
 from model.errors import EditError
 from model.units import snap
 
