@@ -1,6 +1,7 @@
 """Everything that is worked out from one design: numbers only, and nothing that can fail."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from model.design import Arrangement, Design
 from model.extents import Extents, extents
@@ -22,7 +23,7 @@ from model.water.spread import Spread, spread
 from model.water.trim_kit import TrimKit, trim_kit
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: the air is worked out when it is first asked for, and kept
 class Survey:
     """The results of one arrangement of a design."""
 
@@ -33,7 +34,6 @@ class Survey:
     parts: tuple[Part, ...]
     extents: Extents
     balance: Balance
-    air: Air
     spread: Spread
     kit: TrimKit
     clear: tuple[Clearance, ...]
@@ -42,6 +42,11 @@ class Survey:
     wiring: Wiring | None
     in_box: InBox
     bill: Bill
+
+    @cached_property
+    def air(self) -> Air:
+        """The air that stays in the pipes."""
+        return air_of(self.design, self.arrangement, self.frame, self.balance)
 
 
 def survey(design: Design) -> Survey:
@@ -65,7 +70,6 @@ def survey(design: Design) -> Survey:
         parts=parts,
         extents=extents(parts, design.brief.size_limit),
         balance=floating,
-        air=air_of(design, arrangement, frame, floating),
         spread=unsure,
         kit=kit,
         clear=clear,

@@ -10,7 +10,7 @@ from math import pi, sqrt
 
 from model.parts import Block, Cylinder, Solid
 from model.thrust.nearest import middle, reach
-from model.vectors import Vector, add, cross, dot, norm, scale, sub
+from model.vectors import Vector, cross, dot, norm, scale, sub
 
 BLUFF = 1.1
 """C_D of what stands in the stream: pipes, blocks, foam (published 0.7 to 1.2)."""
@@ -36,7 +36,13 @@ class Jet:
         """The share of the pull that a solid in the stream costs."""
         if not self._near(solid):
             return 0.0
-        weight = sum(self._weight(point) for point in _samples(solid, self.along))
+        start, run, wide = _spread(solid, self.along)
+        x, y, z = sub(start, self.centre)
+        weight = 0.0
+        for here in ALONG:
+            u, v, w = x + run[0] * here, y + run[1] * here, z + run[2] * here
+            for side in ACROSS:
+                weight += self._weight(u + wide[0] * side, v + wide[1] * side, w + wide[2] * side)
         count = len(ALONG) * len(ACROSS)
         return BLUFF * frontal(solid, self.along) / (pi * self.radius**2) * weight / count
 
@@ -48,15 +54,18 @@ class Jet:
         ahead = -BEFORE * diameter - far < behind < BEHIND * diameter + far
         return ahead and aside < 1.5 * self.radius + far
 
-    def _weight(self, point: Vector) -> float:
-        """(v/w)^2/4 where a point lies in the stream, 0 outside; the stream narrows as it speeds up."""
-        from_disc = sub(point, self.centre)
-        behind = dot(from_disc, self.along)
+    def _weight(self, x: float, y: float, z: float) -> float:
+        """(v/w)^2/4 where a point, from the middle of the disc, lies in the stream, 0 outside.
+
+        The stream narrows as it speeds up.
+        """
+        a, b, c = self.along
+        behind = x * a + y * b + z * c
         if not -2 * BEFORE * self.radius < behind < 2 * BEHIND * self.radius:
             return 0.0
         speed = self.speed(behind)
-        aside = norm(sub(from_disc, scale(self.along, behind)))
-        return speed**2 / 4 if aside**2 * speed < self.radius**2 else 0.0
+        aside = x * x + y * y + z * z - behind * behind
+        return speed * speed / 4 if aside * speed < self.radius**2 else 0.0
 
 
 def frontal(solid: Solid, along: Vector) -> float:
@@ -68,12 +77,6 @@ def frontal(solid: Solid, along: Vector) -> float:
     length = norm(axis)
     facing = abs(dot(axis, along)) / length if length else 1.0
     return float(2 * solid.radius * length * sqrt(max(0.0, 1 - facing**2)) + pi * solid.radius**2 * facing)
-
-
-def _samples(solid: Solid, along: Vector) -> list[Vector]:
-    """Points spread over a solid as seen along a direction."""
-    start, run, wide = _spread(solid, along)
-    return [add(add(start, scale(run, here)), scale(wide, side)) for here in ALONG for side in ACROSS]
 
 
 def _spread(solid: Solid, along: Vector) -> tuple[Vector, Vector, Vector]:

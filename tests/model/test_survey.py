@@ -13,7 +13,7 @@ from pydantic import BaseModel
 from model.design import Design
 from model.files import design_text, parse_design
 from model.review import proven_remedy, review
-from model.survey import Survey, survey
+from model.survey import Survey, motion_of, survey
 from tests import worked
 from tests.generators import designs, tidy_designs
 
@@ -42,7 +42,8 @@ def numbers(value: Any, seen: set[int]) -> Iterator[float]:
 @given(designs())
 def test_no_design_that_loads_is_too_odd_to_be_reviewed(design: Design):
     report = review(design)
-    assert all(isfinite(number) for number in numbers(report.survey, set()))
+    results = (report.survey, report.survey.air, motion_of(report.survey))
+    assert all(isfinite(number) for number in numbers(results, set()))
     assert report.verdict == ("fix" if report.musts else "ready")
     for finding in report.findings:
         assert "{" not in finding.message
