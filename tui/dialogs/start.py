@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from pathlib import PurePath
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
@@ -64,7 +65,7 @@ class StartDialog(Dialog[str | None]):
         if self.recent:
             yield _heading("Go on with")
             for each in self.recent:
-                yield self._option(f"recent:{each.path}", each.title, each.path)
+                yield self._option(f"recent:{each.path}", each.title, _place(each.path))
         yield _heading("Begin a new design from")
         for preset in self.starters:
             about = preset.problem or preset.summary
@@ -94,6 +95,12 @@ class StartDialog(Dialog[str | None]):
         """Back to the design on screen, if there is one."""
         if not self.first:
             self.dismiss(None)
+
+
+def _place(path: str) -> str:
+    """A file's name, then its folder, which may be cut off at the end of a line."""
+    where = PurePath(path)
+    return f"{where.name} in {where.parent}"
 
 
 def _heading(text: str) -> Option:
