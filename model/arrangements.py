@@ -2,15 +2,15 @@
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design, equipment
 from model.frame.layout import Frame, lay_out
 from model.units import format_length
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """How another arrangement differs from the first, in counted words.
 
     Attributes:

@@ -5,8 +5,9 @@ are meant to share room.  Foam gives way a little; how much a brief may say.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from model.design import Arrangement, Thresholds, equipment
 from model.frame.layout import Frame
@@ -25,8 +26,7 @@ TOGETHER = 1e-4
 HARD = ("bar", "fitting", "thruster", "ballast")
 
 
-@dataclass(frozen=True, slots=True)
-class Clash:
+class Clash(Struct, frozen=True):
     """Two parts that share room, and what kind of sharing it is; ``second`` is what is fixed on last."""
 
     kind: Kind
@@ -34,8 +34,7 @@ class Clash:
     second: Part
 
 
-@dataclass(frozen=True, slots=True)
-class _Thing:
+class _Thing(Struct, frozen=True):
     part: Part
     solid: Solid
     box: Box

@@ -4,8 +4,9 @@ The best compromise is for the team to choose: nothing here adds unlike things u
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from math import inf
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.extents import Extents
@@ -26,8 +27,7 @@ SAME = 0.005
 """Values that differ by less than this share of the larger count as even."""
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """What a design is compared by; None where the thrusters cannot do it.
 
     Attributes:
@@ -52,8 +52,7 @@ class Standing:
     builds: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(Struct, frozen=True):
     """One thing that designs are compared by.
 
     Attributes:
@@ -90,8 +89,7 @@ MEASURES = (
 """In the order in which a team argues about them."""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """A line of the table: a number for each design as it is shown, and which are the best (all if even)."""
 
     name: str
@@ -100,8 +98,7 @@ class Row:
     best: frozenset[int]
 
 
-@dataclass(frozen=True, slots=True)
-class Comparison:
+class Comparison(Struct, frozen=True):
     """Designs side by side.
 
     Attributes:

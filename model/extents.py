@@ -1,15 +1,15 @@
 """Size: the box around the whole vehicle, against the limit box."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK
 from model.parts import Box, Part, box_around
 from model.vectors import ORIGIN, Vector
 
 
-@dataclass(frozen=True, slots=True)
-class Extents:
+class Extents(Struct, frozen=True):
     """The overall outside size.
 
     Attributes:

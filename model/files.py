@@ -5,10 +5,12 @@ and moved into place, so that a broken file is never left behind.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from os.path import exists, lexists
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design import FORMAT, Design
 from model.errors import FileProblem
@@ -41,8 +43,7 @@ class FileChanged(FileProblem):
     """The file on disk is not the one that was read; nothing was written."""
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """A design and what is to be said about its file.
 
     Attributes:

@@ -5,9 +5,10 @@ exactly: their furthest points from the centre found so far join the points unti
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from math import dist, hypot
 from random import Random
+
+from msgspec import Struct
 
 from model.parts import Part
 from model.silhouette import Outline, outline
@@ -19,8 +20,7 @@ NEAR = 1e-9
 ROUNDS_MOST = 200
 
 
-@dataclass(frozen=True, slots=True)
-class Hoop:
+class Hoop(Struct, frozen=True):
     """A circle in the front view: its centre, to port and up, and its diameter [m]."""
 
     centre: Point

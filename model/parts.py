@@ -4,18 +4,18 @@ Everything that is summed over the vehicle is summed over one list of these.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
 from typing import Literal
+
+from msgspec import Struct
 
 from model.vectors import Vector, scale, sub
 
 PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether", "pin"]
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(Struct, frozen=True):
     """An upright box from its lowest to its highest corner [m]."""
 
     low: Vector
@@ -34,8 +34,9 @@ class Box:
         )
 
 
-@dataclass(frozen=True)  # no slots here and below: a box is worked out once and kept
-class Cylinder:
+class Cylinder(
+    Struct, frozen=True, dict=True
+):  # the dict, here and below, keeps a box once it was worked out
     """A round solid between the middles of its flat ends [m]."""
 
     start: Vector
@@ -54,8 +55,7 @@ class Cylinder:
         )
 
 
-@dataclass(frozen=True)
-class Block:
+class Block(Struct, frozen=True, dict=True):
     """An upright box-shaped solid [m]."""
 
     centre: Vector
@@ -71,8 +71,7 @@ class Block:
 Solid = Cylinder | Block
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(Struct, frozen=True, dict=True):
     """One thing on the vehicle.
 
     Attributes:

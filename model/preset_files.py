@@ -1,10 +1,10 @@
 """One preset file: what it says about itself, and the stock, brief, supplies or design that it holds."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import chain
 from typing import Annotated, Any, Literal, get_args
 
+from msgspec import Struct
 from pydantic import Field
 
 from model.design import FORMAT, Brief, Design, Stock, Supplies
@@ -64,8 +64,7 @@ class _MotorsFile(_Labelled):
     supplies: Supplies
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(Struct, frozen=True):
     """What a preset file holds; ``warnings`` are sentences about keys that are not known."""
 
     header: Header

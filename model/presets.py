@@ -7,8 +7,9 @@ the sentence that says why, and never stops the rest.
 import os
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from model.errors import FileProblem
 from model.preset_files import KINDS, Kind, Payload, read_preset
@@ -25,8 +26,7 @@ OWN_FOLDER_VARIABLE = "POOLWRIGHT_PRESETS"
 """Names another folder for the user's own presets."""
 
 
-@dataclass(frozen=True, slots=True)
-class Preset:
+class Preset(Struct, frozen=True):
     """A preset in a folder.
 
     Attributes:

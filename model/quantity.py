@@ -1,10 +1,9 @@
 """A result that can say how it was made."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """A number on the screen, and where it comes from.
 
     Attributes:

@@ -1,8 +1,8 @@
 """The report on a design: its survey and the coach's findings, and remedies proved on demand."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from model.coach.coach import findings
@@ -12,8 +12,7 @@ from model.errors import EditError
 from model.survey import Survey, survey
 
 
-@dataclass(frozen=True, slots=True)
-class Report:
+class Report(Struct, frozen=True):
     """What the screens, the sheets and the command line show of one design."""
 
     design: Design

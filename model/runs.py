@@ -5,8 +5,9 @@ turned round, a turn likewise; where they cannot brake, it is driven to the end 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import radians
+
+from msgspec import Struct
 
 from model.design import Leg
 from model.motion.attitude import AHEAD
@@ -26,8 +27,7 @@ CRUISE = 0.995
 HALVINGS = 50
 
 
-@dataclass(frozen=True, slots=True)
-class LegTime:
+class LegTime(Struct, frozen=True):
     """One leg: in words, and its time [s]; None where the thrusters cannot do it, and then why."""
 
     words: str
@@ -35,16 +35,14 @@ class LegTime:
     problem: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class RunTime:
+class RunTime(Struct, frozen=True):
     """The whole course: each leg, and the time over all [s]; None where a leg cannot be done."""
 
     legs: tuple[LegTime, ...]
     total: Span | None
 
 
-@dataclass(frozen=True, slots=True)
-class Effort:
+class Effort(Struct, frozen=True):
     """A push, what can brake it [N or N m], and the drag alone while it does."""
 
     push: Push

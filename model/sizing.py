@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Design, Plane, plane_groups
 from model.errors import EditError
@@ -30,8 +31,7 @@ ROUNDS_MOST = 40
 """Of looking at the outside size again, where a thruster or a float goes only part of the way."""
 
 
-@dataclass(frozen=True, slots=True)
-class PlanePair:
+class PlanePair(Struct, frozen=True):
     """Two planes of one kind by their ids, their spacing [m], and the bars from one to the other."""
 
     low: str
@@ -40,8 +40,7 @@ class PlanePair:
     bars: tuple[BarPlace, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class AxisSize:
+class AxisSize(Struct, frozen=True):
     """Along one axis: outside size and limit [m], and planes that are neighbours or joined by bars."""
 
     axis: int

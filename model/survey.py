@@ -1,7 +1,8 @@
 """Everything that is worked out from one design: numbers only, and nothing that can fail."""
 
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.extents import Extents, extents
@@ -23,8 +24,7 @@ from model.water.spread import Spread, spread
 from model.water.trim_kit import TrimKit, trim_kit
 
 
-@dataclass(frozen=True)  # no slots: the air is worked out when it is first asked for, and kept
-class Survey:
+class Survey(Struct, frozen=True, dict=True):  # the dict keeps the air once it was asked for
     """The results of one arrangement of a design."""
 
     design: Design

@@ -11,8 +11,9 @@ The values of t and e: common practice, no source.
 
 from collections import defaultdict, deque
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from math import erfc, hypot, prod, sqrt
+
+from msgspec import Struct
 
 from model.design import Arrangement, Thresholds, equipment
 from model.extents import Extents
@@ -26,16 +27,14 @@ Reach = tuple[Part, Box]
 """A part and the box around it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Errors:
+class Errors(Struct, frozen=True):
     """How far a length may be off [m]: at worst, and as root-sum-square."""
 
     worst: float = 0.0
     rss: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class SizeError:
+class SizeError(Struct, frozen=True):
     """An overall size: the bars in a row that set it, its errors, the chance that its limit is broken."""
 
     axis: int
@@ -44,8 +43,7 @@ class SizeError:
     chance: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Rectangle:
+class Rectangle(Struct, frozen=True):
     """A rectangle: its corner joints in turn, its sides [m], how far its diagonals may differ [m]."""
 
     joints: tuple[str, str, str, str]

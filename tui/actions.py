@@ -6,15 +6,13 @@ school computers: function keys (F6 and F7 belong to text areas), arrows, Enter,
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from textual.binding import Binding, BindingType
 
 from tui.steps import STEPS
 
 
-@dataclass(frozen=True, slots=True)
-class Action:
+class Action(Struct, frozen=True):
     """One action.
 
     Attributes:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from tui.cli_text import columns, indented, plain
 
@@ -18,8 +19,7 @@ VERDICTS = {"ready": "ready: nothing must be put right", "fix": "not ready: some
 COLUMNS = ("file", "title", "verdict", "size", "weight", "in water", "trim", "cost", "must", "should")
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Struct, frozen=True):
     """What a command prints, and how it ends."""
 
     output: str

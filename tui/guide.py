@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
+
+from msgspec import Struct, field
 
 from tui.steps import BY_KEY, STEPS, Step, after, page_of
 
@@ -15,8 +16,7 @@ if TYPE_CHECKING:
     Key = tuple[str, About]
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """What the session shows just now; every panel is bound to it.
 
     Attributes:
@@ -43,8 +43,7 @@ class Shown:
         return self.proofs.get(finding.key)
 
 
-@dataclass(frozen=True, slots=True)
-class NextThing:
+class NextThing(Struct, frozen=True):
     """The next thing to do: a sentence, and what F3 and F5 act on."""
 
     text: str

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 if TYPE_CHECKING:
     from model.design import Design
@@ -12,16 +14,14 @@ MOST = 500
 """How many steps back are kept."""
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(Struct, frozen=True):
     """A design, and what was done to get it."""
 
     label: str
     design: Design
 
 
-@dataclass(frozen=True, slots=True)
-class History:
+class History(Struct, frozen=True):
     """The design on screen, those before it, and those that were undone (the nearest last)."""
 
     now: Moment

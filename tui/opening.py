@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from model.design import Design
 from model.errors import FileProblem
@@ -14,8 +15,7 @@ from tui.keeper import Keeper
 from tui.shelf import designs_folder, file_name, free_path, recents
 
 
-@dataclass(frozen=True, slots=True)
-class Opened:
+class Opened(Struct, frozen=True):
     """A design and where it is kept.
 
     Attributes:

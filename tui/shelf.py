@@ -7,10 +7,12 @@ import os
 import re
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 from unicodedata import normalize
+
+from msgspec import Struct
+from msgspec.structs import asdict
 
 from model.journal import state_folder
 
@@ -20,8 +22,7 @@ MOST = 20
 """How many files are remembered."""
 
 
-@dataclass(frozen=True, slots=True)
-class Recent:
+class Recent(Struct, frozen=True):
     """A design that was open before: its file, its title, the step it was left at, the steps seen."""
 
     path: str

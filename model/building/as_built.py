@@ -1,7 +1,6 @@
 """Pieces as they were really sawn: how far off their plan, and what to do about it."""
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from pydantic import ValidationError
 
 from model.design import Bar, Design, MeasuredCut
@@ -15,8 +14,7 @@ FINE = 0.0015
 """[m] A piece this near to its plan is fine (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A piece that was measured: its bar, and how much longer than planned it came out [m]."""
 
     cut: MeasuredCut

@@ -1,10 +1,9 @@
 """A step of the build."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """Something to do at the bench, to be ticked when it is done.
 
     Attributes:

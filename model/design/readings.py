@@ -1,8 +1,9 @@
 """What a team can measure on its own parts with a ruler, and what each reading makes of the stock."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from model.design.in_hand import has_run, in_hand, opposite
 from model.design.own_parts import DryJoint
@@ -20,8 +21,7 @@ FAR_SIDE = ("elbow", "corner", "tee", "side-outlet tee", "five-way")
 """Shapes with a socket that points away from a round side: half a hub is known to lie behind its centre."""
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """One thing to measure.
 
     Attributes:

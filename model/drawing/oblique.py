@@ -1,7 +1,8 @@
 """The oblique view: the whole vehicle from anywhere, as centre lines and outlines."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span

@@ -1,6 +1,6 @@
 """Where the views of a sheet lie on paper, and in which scale."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.drawing.scene import Point, Scene, Sheet
 
@@ -17,8 +17,7 @@ REDUCTIONS = (1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 50, 100, 200)
 others lie between so that the page is filled."""
 
 
-@dataclass(frozen=True, slots=True)
-class Panel:
+class Panel(Struct, frozen=True):
     """A view on paper: where its lowest left corner lies, y down, and its scale."""
 
     scene: Scene

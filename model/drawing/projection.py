@@ -6,9 +6,10 @@ vehicle's left hand, is on the viewer's right.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, pi, radians, sin
+
+from msgspec import Struct
 
 from model.drawing.scene import Point
 from model.parts import Cylinder, Solid
@@ -30,8 +31,7 @@ QUARTERS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Projection:
+class Projection(Struct, frozen=True):
     """A parallel projection: the unit directions right, up and towards the viewer in body axes."""
 
     name: str

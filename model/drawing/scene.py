@@ -6,8 +6,9 @@ a whole row for a lane where a page needs a few millimetres.  The pieces are nam
 data classes: a screen makes hundreds of them for each key press, four times as fast.
 """
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
+
+from msgspec import Struct
 
 Point = tuple[float, float]
 """u to the right and v up [mm]."""
@@ -133,8 +134,7 @@ class Entry(NamedTuple):
     sign: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """One view; ``low`` and ``high`` are the corners around all of it but the dimensions [mm]."""
 
     name: str
@@ -164,8 +164,7 @@ class Scene:
         return not (self.strokes or self.shapes or self.circles or self.marks)
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """Where a view lies on its sheet: column from the left, row from the top, both from 0."""
 
     scene: Scene
@@ -173,8 +172,7 @@ class Place:
     row: int
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """Views in a grid; those in one column share u, those in one row share v."""
 
     title: str

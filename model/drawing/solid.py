@@ -1,7 +1,8 @@
 """Views with true outlines, for pages: every pipe, hub and piece of equipment."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from model.drawing.gear import attachment_roles
 from model.drawing.oblique import AZIMUTH, ELEVATION, oblique_scene

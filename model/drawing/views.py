@@ -8,8 +8,9 @@ view lies below, the view from port to the left.
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Literal
+
+from msgspec.structs import replace
 
 from model.drawing.bars import bars_in_view, joint_marks
 from model.drawing.dimensions import dimensions, span

@@ -1,8 +1,9 @@
 """From the directions of the bars at a joint to the fittings of the stock that fit them."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from model.design import Fitting, Socket, Stock, in_hand
 from model.fittings.turns import placements
@@ -12,8 +13,7 @@ Way = tuple[Grid, str]
 """Where a bar leaves a joint, and its pipe size."""
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
+class Match(Struct, frozen=True):
     """A fitting turned so that each bar of a joint has a socket.
 
     Attributes:

@@ -7,7 +7,8 @@ cut = pipe still showing + push-in depth at both ends.  Common practice, no sour
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from model.design import Arrangement, Bar, Design, Joint, Pipe, Stock, in_hand, plane_groups
 from model.design.joining import Joining
@@ -20,8 +21,7 @@ STRAIGHT = 1e-7
 """[m] Two plane distances that differ by less than this make 45 degrees."""
 
 
-@dataclass(frozen=True, slots=True)
-class Arm:
+class Arm(Struct, frozen=True):
     """A bar's end at a joint: the bar, where it leaves the joint, and its pipe size.
 
     ``to`` is None where the bar runs neither along an axis nor at 45 degrees in a main plane.
@@ -32,8 +32,7 @@ class Arm:
     pipe: str
 
 
-@dataclass(frozen=True, slots=True)
-class JointPlace:
+class JointPlace(Struct, frozen=True):
     """A joint in its place [m]; ``match`` is None where no fitting fits, ``joining`` how pipes are held."""
 
     id: str
@@ -44,8 +43,7 @@ class JointPlace:
     joining: Joining = "dry"
 
 
-@dataclass(frozen=True, slots=True)
-class BarPlace:
+class BarPlace(Struct, frozen=True):
     """A bar in its place.
 
     Attributes:
@@ -94,8 +92,7 @@ class BarPlace:
         return add(self.start, scale(self.along, first)), sub(self.end, scale(self.along, last))
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Struct, frozen=True):
     """Joints and bars by id, in the order of the design, and the groups that hang together."""
 
     joints: dict[str, JointPlace]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design import Pipe
 from model.units import snap
@@ -16,8 +18,7 @@ SAME_CUT = 4
 """Pieces whose lengths agree to this many digits of a metre (0.1 mm) share a letter."""
 
 
-@dataclass(frozen=True, slots=True)
-class CutGroup:
+class CutGroup(Struct, frozen=True):
     """Equal pieces of pipe: their letter, length to saw [m], pipe, and bars."""
 
     letter: str

@@ -6,8 +6,9 @@ the squares of the misfits add up to the least (least squares, Gauss and Legendr
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from heapq import heapify, heappop, heappush
+
+from msgspec import Struct
 
 from model.units import snap
 
@@ -15,8 +16,7 @@ SAME = 1e-6
 """[m] Planes whose distances from the middle differ by less than this are equally far from it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """Two planes that must lie a distance [m] apart: ``high`` that far beyond ``low``."""
 
     low: str

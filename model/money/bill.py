@@ -2,9 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import ceil
 from typing import Literal
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Arrangement, Design, Pipe
 from model.frame.layout import Frame
@@ -22,8 +23,7 @@ PLANNED_MOST = 60
 """Pipe is priced by the cheapest cutting plan up to so many pieces of a size, and by first fit beyond."""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A kind of thing bought; ``id`` is that of the stock, supply or item whose price it is."""
 
     kind: LineKind
@@ -39,8 +39,7 @@ class Line:
         return self.each * self.quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Bill:
+class Bill(Struct, frozen=True):
     """All lines, and the sums of those that count against the limit.
 
     Attributes:

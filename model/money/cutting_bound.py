@@ -6,7 +6,8 @@ worth more than its stick.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.money.cutting_task import Choice, Task
 from model.money.patterns import NEARLY, best_pattern
@@ -17,8 +18,7 @@ SOLVER_SLACK = 1e-6
 """What the solver may be off."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bound:
+class Bound(Struct, frozen=True):
     """What every plan costs at least, and a whole-number plan over the same patterns if there is one."""
 
     least: float

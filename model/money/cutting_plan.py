@@ -6,8 +6,9 @@ too small, each by a search, or all at once by the bound of a linear program.
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf
+
+from msgspec import Struct
 
 from model.design import Pipe
 from model.money.cutting_bound import Bound, bound_of
@@ -23,8 +24,7 @@ MARGIN = 500
 """[units, 5 mm] A stick with less left over has no room for an end that is not square."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sawn:
+class Sawn(Struct, frozen=True):
     """One stick and the pieces that are cut from it [m], the longest first; ``rest`` is what is left [m]."""
 
     source: Source
@@ -32,8 +32,7 @@ class Sawn:
     rest: float
 
 
-@dataclass(frozen=True, slots=True)
-class CuttingPlan:
+class CuttingPlan(Struct, frozen=True):
     """All sticks of one pipe size.
 
     Attributes:

@@ -1,7 +1,8 @@
 """What a cutting plan has to do: the pieces that are wanted, and what they may come out of."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.money.patterns import Pattern, Pieces
 
@@ -12,8 +13,7 @@ Choice = tuple[int, Pattern]
 """The number of a source, and the pattern that one stick of it is cut by."""
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """A length of pipe [m] that pieces can come out of: on sale at a price, or on hand in a number."""
 
     length: float
@@ -31,8 +31,7 @@ class Source:
         return 0.0 if self.on_hand else self.price + PER_METRE * self.length
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(Struct, frozen=True):
     """Pieces, sources, and the room of a stick of each source, its length and one kerf, in units."""
 
     pieces: Pieces

@@ -2,14 +2,14 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Design, Expense
 from model.money.bill import Bill, Line
 
 
-@dataclass(frozen=True, slots=True)
-class Shopping:
+class Shopping(Struct, frozen=True):
     """A line of the shopping list: what the design needs, less what the ledger says is bought."""
 
     line: Line
@@ -31,8 +31,7 @@ class Shopping:
         return round(self.line.each * self.quantity, 2)
 
 
-@dataclass(frozen=True, slots=True)
-class Ledger:
+class Ledger(Struct, frozen=True):
     """The money of a design.
 
     Attributes:

@@ -5,10 +5,10 @@ RFC 4180; a spreadsheet of a country with decimal commas writes semicolons, whic
 
 import csv
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from io import StringIO
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from model.design import Design, Expense
@@ -27,8 +27,7 @@ FORMULA = ("=", "+", "-", "@", "\t", "\r")
 ROWS_MOST = 20_000
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(Struct, frozen=True):
     """What a table gave: the lines, and a sentence for each row that could not be read."""
 
     lines: tuple[Expense, ...]

@@ -1,14 +1,14 @@
 """What the box gives: fittings and pieces of pipe used first, what must be bought, what is left over."""
 
 from collections import Counter, defaultdict
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Arrangement, Design, Pipe
 from model.frame.layout import Frame
 
 
-@dataclass(frozen=True, slots=True)
-class FittingCount:
+class FittingCount(Struct, frozen=True):
     """How many of a fitting the frame needs, and how many are in the box."""
 
     id: str
@@ -27,8 +27,7 @@ class FittingCount:
         return max(0, self.held - self.needed)
 
 
-@dataclass(frozen=True, slots=True)
-class HeldStick:
+class HeldStick(Struct, frozen=True):
     """One piece of pipe from the box, and what is sawn from it, the longest first [m]."""
 
     pipe: str
@@ -37,8 +36,7 @@ class HeldStick:
     rest: float
 
 
-@dataclass(frozen=True, slots=True)
-class InBox:
+class InBox(Struct, frozen=True):
     """What the box gives for one arrangement.
 
     Attributes:

@@ -1,7 +1,8 @@
 """Ways to cut one stick: how many pieces of each length come out of it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 Pattern = tuple[int, ...]
 """For each kind of piece, how many of it are cut."""
@@ -10,8 +11,7 @@ UNIT = 1e-5
 """[m] Lengths are counted in hundredths of a mm, so that sums are exact."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pieces:
+class Pieces(Struct, frozen=True):
     """The kinds of piece: length with kerf in units, and how many of each are wanted; the longest first."""
 
     sizes: tuple[int, ...]

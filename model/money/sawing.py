@@ -1,6 +1,6 @@
 """The last cut on each stick, when the least of it is left to hold in the saw."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.design import Design
 from model.frame.layout import Frame
@@ -8,8 +8,7 @@ from model.money.on_hand import InBox
 from model.money.sticks import cheapest_purchase, first_fit
 
 
-@dataclass(frozen=True, slots=True)
-class LastCut:
+class LastCut(Struct, frozen=True):
     """The last cut on a stick, when the least is left to hold.
 
     Attributes:

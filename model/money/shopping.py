@@ -1,8 +1,9 @@
 """What to take to the shop: the lines of the bill, with pipe by the cheapest cutting plan."""
 
 from collections import Counter
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from model.design import Design, Pipe
 from model.frame.layout import BarPlace, Frame
@@ -11,8 +12,7 @@ from model.money.cutting_task import Source
 from model.money.patterns import UNIT
 
 
-@dataclass(frozen=True, slots=True)
-class StickLine:
+class StickLine(Struct, frozen=True):
     """So many sticks of pipe of one length [m] to buy, at a price each."""
 
     pipe: Pipe
@@ -26,8 +26,7 @@ class StickLine:
         return round(self.each * self.quantity, 2)
 
 
-@dataclass(frozen=True, slots=True)
-class PipePlan:
+class PipePlan(Struct, frozen=True):
     """The cutting plans of all pipe sizes of a design, and the pieces that no stick takes."""
 
     plans: tuple[CuttingPlan, ...]
@@ -58,8 +57,7 @@ class PipePlan:
         return tuple(lines)
 
 
-@dataclass(frozen=True, slots=True)
-class LaidStick:
+class LaidStick(Struct, frozen=True):
     """One stick with the bars that come out of it, the longest first, and what is left [m]."""
 
     source: Source

@@ -1,13 +1,13 @@
 """Sawn pieces packed into the lengths on sale, to know what pipe costs."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Pipe, Stick
 
 
-@dataclass(frozen=True, slots=True)
-class Purchase:
+class Purchase(Struct, frozen=True):
     """A number of sticks of one length."""
 
     stick: Stick

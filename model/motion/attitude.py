@@ -4,8 +4,9 @@ At top speed thrust and drag are equal and opposite, but not in one line; the co
 held by the righting moment W BG sin(theta) (textbook statics), or by the drag of turning.
 """
 
-from dataclasses import dataclass
 from math import asin, copysign, degrees, sqrt
+
+from msgspec import Struct
 
 from model.motion.body import AS_RECKONED, OTHERWISE, Body, Case
 from model.motion.drag import drag, summed
@@ -25,8 +26,7 @@ RATE = 0.5
 AHEAD: Vector = (1.0, 0.0, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Attitude:
+class Attitude(Struct, frozen=True):
     """How full thrust one way tilts the vehicle against its rest.
 
     Attributes:

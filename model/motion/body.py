@@ -1,7 +1,8 @@
 """The vehicle as motion sees it: what pushes it, what holds it back, what has to be moved along."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Arrangement
 from model.frame.layout import Frame
@@ -24,8 +25,7 @@ MASS_SPREAD = 0.10
 """Half the width of the spread of mass with water, as a share: added mass of crossing pipes (stated rule)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(Struct, frozen=True):
     """One way that the causes of a result may really be, each as a factor on what is reckoned with.
 
     Attributes:
@@ -54,8 +54,7 @@ OTHERWISE = (
 """One cause moved at a time."""
 
 
-@dataclass(frozen=True, slots=True)
-class Body:
+class Body(Struct, frozen=True):
     """A vehicle in motion.
 
     Attributes:

@@ -1,7 +1,8 @@
 """How the vehicle moves: runs, turns, tilts and veer of one arrangement, each with its spread."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.frame.layout import Frame
@@ -20,8 +21,7 @@ UP: Vector = (0.0, 0.0, 1.0)
 DOWN: Vector = (0.0, 0.0, -1.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Motion:
+class Motion(Struct, frozen=True):
     """The results of motion; None where the thrusters do not make a move.
 
     Attributes:

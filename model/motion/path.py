@@ -5,8 +5,9 @@ its own speed: added mass that differs along the axes turns the vehicle too.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import cos, hypot, pi, sin
+
+from msgspec import Struct
 
 from model.motion.body import Body
 from model.motion.drag import drag, summed
@@ -27,8 +28,7 @@ Orders = Mapping[str, float]
 """What each thruster is told: 1 full ahead, -1 full astern, 0 off."""
 
 
-@dataclass(frozen=True, slots=True)
-class Drift:
+class Drift(Struct, frozen=True):
     """A quarter turn from rest: how long it takes [s], and how far off its pivot it ends [m]."""
 
     time: float

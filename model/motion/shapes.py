@@ -1,15 +1,15 @@
 """What the water meets: the outsides of the parts, each counted once where pipe runs inside a socket."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.frame.layout import BarPlace, Frame
 from model.parts import Cylinder, Part, Solid
 from model.vectors import add, scale, sub
 
 
-@dataclass(frozen=True, slots=True)
-class Wet:
+class Wet(Struct, frozen=True):
     """A solid in the water; ``butted`` where its ends meet other solids, as those of a bar do."""
 
     solid: Solid

@@ -1,12 +1,12 @@
 """A number with the size of its uncertainty."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import hypot
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Span:
+
+class Span(Struct, frozen=True):
     """A value, and how low and how high the real thing may come out."""
 
     value: float

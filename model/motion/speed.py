@@ -9,16 +9,16 @@ u1 > 0 > u2 the roots of A - B u - C u^2 (textbook: separation of variables, par
 The same holds for turning, with inertia, moments and angles.
 """
 
-from dataclasses import dataclass
 from math import atan, expm1, log, sqrt
+
+from msgspec import Struct
 
 STEPS = 60
 NEARLY = 0.999999
 """Of the top speed, which is reached in no finite time."""
 
 
-@dataclass(frozen=True, slots=True)
-class Push:
+class Push(Struct, frozen=True):
     """m du/dt = still - slope u - square u^2.
 
     Attributes:

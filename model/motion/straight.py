@@ -4,7 +4,8 @@ The vehicle is taken to hold its heading, and its depth when it runs ahead.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.motion.body import AS_RECKONED, OTHERWISE, Body, Case
 from model.motion.drag import weighted
@@ -20,8 +21,7 @@ NEAR_TOP = 0.9
 """Top speed is never quite reached: times and distances are to this share of it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """A straight run one way.
 
     Attributes:

@@ -7,9 +7,10 @@ taken to shelter another.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import pi, sqrt
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from model.design import Arrangement, Tether
 from model.frame.layout import Frame
@@ -66,8 +67,7 @@ class Slab(NamedTuple):
     group: int
 
 
-@dataclass(frozen=True, slots=True)
-class Strips:
+class Strips(Struct, frozen=True):
     """All strips and slabs of a vehicle."""
 
     strips: tuple[Strip, ...]

@@ -1,13 +1,12 @@
 """Moments of inertia as symmetric tensors."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.parts import Block, Cylinder, Solid
 from model.vectors import Vector, dot, norm, scale, sub
 
 
-@dataclass(frozen=True, slots=True)
-class Tensor:
+class Tensor(Struct, frozen=True):
     """A symmetric 3 x 3 tensor, such as moments of inertia [kg m2]: diagonal, then xy, xz, yz."""
 
     xx: float = 0.0

@@ -5,8 +5,9 @@ two sides do not pull alike moves the vehicle as well: see ``path``.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import degrees, pi
+
+from msgspec import Struct
 
 from model.motion.body import AS_RECKONED, OTHERWISE, Body, Case
 from model.motion.drag import weighted
@@ -21,8 +22,7 @@ from model.vectors import Vector, cross, sub
 QUARTER = pi / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(Struct, frozen=True):
     """A turn on the spot one way.
 
     Attributes:

@@ -1,7 +1,8 @@
 """The card to take to the pool: what the model expects, and room for what is measured."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import TrialKind
 from model.pool.expected import COURSE, expected
@@ -15,8 +16,7 @@ ORDER: tuple[TrialKind, ...] = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class CardLine:
+class CardLine(Struct, frozen=True):
     """One thing to measure.
 
     Attributes:

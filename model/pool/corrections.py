@@ -4,8 +4,9 @@ Each changes one cause, and says so: a measurement cannot tell two causes apart.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from model.design import Design, Pull
 from model.frame.layout import BarPlace
@@ -24,8 +25,7 @@ HALVINGS = 30
 SAME = 0.002
 
 
-@dataclass(frozen=True, slots=True)
-class Correction:
+class Correction(Struct, frozen=True):
     """A change of the model that makes it say what was measured.
 
     Attributes:

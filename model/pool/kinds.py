@@ -4,15 +4,15 @@ How to measure: common practice, no source.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import TrialKind
 from model.units import Unit, format_length
 from model.water.balance import GRAVITY
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Struct, frozen=True):
     """A kind of trial.
 
     Attributes:

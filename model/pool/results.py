@@ -1,6 +1,6 @@
 """Trials beside the model: the difference, and what is to be thought of it."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.design import Trial, TrialKind
 from model.pool.expected import COURSE, expected
@@ -8,8 +8,7 @@ from model.pool.kinds import KINDS
 from model.survey import Survey
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(Struct, frozen=True):
     """One trial beside what the model says now.
 
     Attributes:

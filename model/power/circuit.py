@@ -4,7 +4,8 @@ Ohm's and Kirchhoff's laws (textbook).  Propellers are held still, which is when
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Arrangement, Branch, Design, Motor, Power, Thruster
 from model.power.motor import Curve, curve_of
@@ -18,8 +19,7 @@ STEPS = 60
 """Halvings of the voltage where the branches part, to far below a microvolt."""
 
 
-@dataclass(frozen=True, slots=True)
-class Branching:
+class Branching(Struct, frozen=True):
     """The way of one motor: its curve and the resistance from where the branches part and back [ohm]."""
 
     thruster: str
@@ -27,8 +27,7 @@ class Branching:
     resistance: float
 
 
-@dataclass(frozen=True, slots=True)
-class Supply:
+class Supply(Struct, frozen=True):
     """The battery's volts, and what all branches share [ohm]."""
 
     volts: float
@@ -36,8 +35,7 @@ class Supply:
     branches: tuple[Branching, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
+class Load(Struct, frozen=True):
     """What one motor gets: volts at it, current, and whether its propeller is held fast."""
 
     thruster: str

@@ -1,6 +1,6 @@
 """Each size of wire on sale for the cores of the tether, and each fuse on sale for a branch."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.power.wire import ampacity, gauges
@@ -10,8 +10,7 @@ FUSES = (1.0, 2.0, 3.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0)
 """[A] Blade fuses on sale (common practice; ISO 8820-3, from memory)."""
 
 
-@dataclass(frozen=True, slots=True)
-class GaugeChoice:
+class GaugeChoice(Struct, frozen=True):
     """A size of wire for the cores of the tether.
 
     Attributes:

@@ -5,8 +5,9 @@ propeller held still takes torque with the square of its speed, so I = I0 + c E^
 E^2 (small brushed motors: textbook; propellers at rest: K_T and K_Q are constant).
 """
 
-from dataclasses import dataclass
 from math import sqrt
+
+from msgspec import Struct
 
 from model.design import Motor, Pull
 from model.thrust.propeller import shaft_watts_for
@@ -19,8 +20,7 @@ MOTOR_EFFICIENCY = 0.45
 """Shaft power over electrical power of a small brushed motor (from memory: 0.3 to 0.6)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Curve:
+class Curve(Struct, frozen=True):
     """A motor's curve with its propeller in the water, held still.
 
     Attributes:

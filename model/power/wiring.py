@@ -1,14 +1,14 @@
 """What the wiring does with all motors running: volts, currents, minutes, what is lost on the way."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design, Power
 from model.power.circuit import Load, Supply, solve, supply_of
 
 
-@dataclass(frozen=True, slots=True)
-class Wiring:
+class Wiring(Struct, frozen=True):
     """The results of a wiring, all motors on and held still.
 
     Attributes:

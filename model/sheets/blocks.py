@@ -1,7 +1,8 @@
 """What a page is made of, whatever it is printed on.  All words are plain text."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 PaperName = Literal["A4", "Letter"]
 PAPERS: dict[PaperName, tuple[float, float]] = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
@@ -10,22 +11,19 @@ MARGIN = 15.0
 """[mm] Round the page: what any printer can print."""
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
+class Heading(Struct, frozen=True):
     """A title inside a page."""
 
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class Words:
+class Words(Struct, frozen=True):
     """A paragraph."""
 
     words: str
 
 
-@dataclass(frozen=True, slots=True)
-class Listed:
+class Listed(Struct, frozen=True):
     """Short lines, one under the other; with a box to tick before each where ``ticked`` is given.
 
     Attributes:
@@ -36,15 +34,13 @@ class Listed:
     ticked: tuple[bool, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Struct, frozen=True):
     """What can hurt somebody at this work."""
 
     lines: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """Rows under named columns.
 
     Attributes:
@@ -58,8 +54,7 @@ class Table:
     numbers: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Picture:
+class Picture(Struct, frozen=True):
     """A drawing.
 
     Attributes:
@@ -75,8 +70,7 @@ class Picture:
     true_size: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Signature:
+class Signature(Struct, frozen=True):
     """Lines to write on by hand, each with what belongs there."""
 
     lines: tuple[str, ...]
@@ -85,8 +79,7 @@ class Signature:
 Block = Heading | Words | Listed | Caution | Table | Picture | Signature
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Struct, frozen=True):
     """One sheet, of as many pages as it takes.
 
     Attributes:

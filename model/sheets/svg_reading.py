@@ -6,8 +6,9 @@ an element or a class.
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from xml.etree import ElementTree
+
+from msgspec import Struct
 
 SPACE = "{http://www.w3.org/2000/svg}"
 Style = Mapping[str, str]
@@ -15,8 +16,7 @@ _RULE = re.compile(r"([^{}]+)\{([^{}]*)\}")
 _TURN = re.compile(r"rotate\(-90 ")
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """A shape or a text of a picture [mm], y down.
 
     Attributes:
@@ -35,8 +35,7 @@ class Figure:
     upright: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(Struct, frozen=True):
     """A picture: its size [mm], and its figures in the order in which they are drawn."""
 
     width: float

@@ -5,8 +5,9 @@ Printed side out, the joint at the bottom: moving right goes round as the axis c
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import atan2, pi
+
+from msgspec import Struct
 
 from model.building.fitting_steps import from_sawn_end, side_words
 from model.drawing.svg import clean
@@ -30,8 +31,7 @@ SEAM = pi / 8
 FACES: tuple[str, ...] = ("+z", "+y", "-z", "-y", "+x", "-x")
 
 
-@dataclass(frozen=True, slots=True)
-class Hole:
+class Hole(Struct, frozen=True):
     """A hole on a bar: its place from the sawn end at the joint where the bar starts [m], and its side."""
 
     name: str
@@ -41,8 +41,7 @@ class Hole:
     through: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
+class Template(Struct, frozen=True):
     """One piece of paper.
 
     Attributes:

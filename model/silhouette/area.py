@@ -7,9 +7,10 @@ takes away; Gauss and Legendre's rule of eight points does the rest.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, pi, sin
+
+from msgspec import Struct
 
 from model.parts import Part
 from model.silhouette.outline import VIEWS, Outline, outline
@@ -28,8 +29,7 @@ STRIPS = 24
 SAME_HEIGHT = 1e-7  # [m]
 
 
-@dataclass(frozen=True, slots=True)
-class Silhouettes:
+class Silhouettes(Struct, frozen=True):
     """The areas [m2] that the vehicle shows head on, side on and from above."""
 
     front: float

@@ -5,8 +5,9 @@ from the side a rectangle.  All outlines are convex, so a level line crosses eac
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import cos, hypot, pi, sin, sqrt
+
+from msgspec import Struct
 
 from model.parts import Cylinder, Solid
 from model.vectors import norm, sub
@@ -19,8 +20,7 @@ ROUND = 96
 """Points that stand for an ellipse where only points can be told."""
 
 
-@dataclass(frozen=True, slots=True)
-class Outline:
+class Outline(Struct, frozen=True):
     """A convex outline: an ellipse carried along from one centre to another [m].
 
     Attributes:

@@ -1,8 +1,9 @@
 """Foam and weights that give the wanted spare buoyancy and level trim, in pieces that can be cut."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import combinations
+
+from msgspec import Struct
 
 from model.coach.remedies.changes import FOAM_STEP, free_id
 from model.coach.sentences import grams, length, trim_words
@@ -29,8 +30,7 @@ MOST_MOVES = 200
 """Moves made from each set at the most."""
 
 
-@dataclass(frozen=True, slots=True)
-class Wish:
+class Wish(Struct, frozen=True):
     """What the team has and where it may go.
 
     Attributes:
@@ -49,8 +49,7 @@ class Wish:
     weights: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Proposal:
+class Proposal(Struct, frozen=True):
     """What the solver offers: the new design, how it floats, and in words whether that is what was asked."""
 
     design: Design

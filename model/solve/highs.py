@@ -6,9 +6,10 @@ HiGHS comes as a bare library in the package highsbox, without numpy; it is load
 import ctypes
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+
+from msgspec import Struct
 
 from model.errors import PoolwrightError
 
@@ -24,8 +25,7 @@ class SolverMissing(PoolwrightError):
     """The solver's library cannot be loaded on this computer."""
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """A constraint: low <= sum of coefficient x variable <= high, with variables by number."""
 
     terms: tuple[tuple[int, float], ...]
@@ -33,8 +33,7 @@ class Row:
     high: float = float("inf")
 
 
-@dataclass(frozen=True, slots=True)
-class Solution:
+class Solution(Struct, frozen=True):
     """The best values of the variables, their cost, and the dual value of each row (none if whole)."""
 
     values: tuple[float, ...]

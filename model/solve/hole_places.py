@@ -4,8 +4,9 @@ A bar too short for that is drilled through its fitting instead, between the sto
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
+
+from msgspec import Struct
 
 from model.design import Opening
 from model.frame.layout import BarPlace, JointPlace
@@ -35,8 +36,7 @@ FACES = tuple(
 """The six sides and the twelve half-way between two of them."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A place to drill.
 
     Attributes:
@@ -68,8 +68,7 @@ class Spot:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """A stretch of bar [m from its start] that something sits on; on one side only where that is named."""
 
     low: float

@@ -8,8 +8,9 @@ far is returned, and is not called the least.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from operator import le
+
+from msgspec import Struct
 
 from model.solve.hole_tables import Row
 
@@ -23,8 +24,7 @@ Proof = Callable[[Sequence[int]], bool]
 """Whether a set of holes, by number, really is enough."""
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """Holes by their numbers, and whether no smaller set would do."""
 
     holes: tuple[int, ...]

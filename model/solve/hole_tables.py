@@ -6,8 +6,9 @@ attitude and bore; a set of holes is then judged by its least values, and their 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf
+
+from msgspec import Struct
 
 from model.vectors import dot
 from model.water.air.attitudes import Attitude
@@ -23,8 +24,7 @@ Row = tuple[float, ...]
 """What stays in each bore, attitude after attitude [m3]."""
 
 
-@dataclass(frozen=True, slots=True)
-class Vent:
+class Vent(Struct, frozen=True):
     """A hole that could be: its bore, and the height of its rim in each attitude [m]."""
 
     bore: int

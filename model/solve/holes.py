@@ -2,9 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from math import inf
 from operator import add, lt
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design import Arrangement, Brief, Design, Foam, Opening, Stock
 from model.design.edits.core import fresh_id, fresh_name, taken_ids
@@ -35,8 +37,7 @@ NEAR = 1e-6
 """[m] A hole so near to the end of a bore still opens it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Drilling:
+class Drilling(Struct, frozen=True):
     """A proposal.
 
     Attributes:

@@ -1,7 +1,8 @@
 """Where foam and weights may go: stretches of bar that nothing forbids."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Foam
 from model.design.equipment import STEEL_DENSITY
@@ -23,8 +24,7 @@ ROD = 0.012
 """[m] Diameter of a new weight: rod or a stack of washers on a tie."""
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """A stretch of bar for one piece, which grows in steps.
 
     Attributes:

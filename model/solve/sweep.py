@@ -5,7 +5,8 @@ to keep the spare buoyancy, as far as their bars let them.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.compare import Comparison, Standing, compared, standing
 from model.design import Arrangement, Design, Float, Plane
@@ -27,8 +28,7 @@ LEAST_FLOAT = 0.005
 """[m] A float is not cut shorter than this."""
 
 
-@dataclass(frozen=True, slots=True)
-class SizePoint:
+class SizePoint(Struct, frozen=True):
     """The design at a size.
 
     Attributes:
@@ -43,8 +43,7 @@ class SizePoint:
     floats_fit: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Sweep:
+class Sweep(Struct, frozen=True):
     """A design at several sizes, the smallest first, and side by side."""
 
     points: tuple[SizePoint, ...]

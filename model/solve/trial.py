@@ -1,9 +1,10 @@
 """Pieces of foam and weight on their places, and how the vehicle would float with them."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from math import atan2, degrees, hypot
+
+from msgspec import Struct
 
 from model.solve.places import Place
 from model.vectors import Vector, add, scale
@@ -18,8 +19,7 @@ STRIDES = (1, 3, 10)
 """Steps that a piece grows or slides at once in the search."""
 
 
-@dataclass(frozen=True, slots=True)
-class Aim:
+class Aim(Struct, frozen=True):
     """What the solver aims at.
 
     Attributes:
@@ -40,8 +40,7 @@ class Aim:
         return low, max(low, min(self.high, self.most * lifted))
 
 
-@dataclass(frozen=True, slots=True)
-class Rest:
+class Rest(Struct, frozen=True):
     """The vehicle without what is solved for: mass [kg], volume [m3], their moments, and the water."""
 
     mass: float
@@ -51,8 +50,7 @@ class Rest:
     density: float
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """Steps of foam or weight on a place, with the middle at a distance along its bar [m]."""
 
     place: Place
@@ -88,8 +86,7 @@ def _on_stretch(place: Place, steps: int, middle: float) -> Piece:
     return Piece(place, steps, min(max(middle, low), max(low, high)))
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Struct, frozen=True):
     """How the vehicle floats: water displaced and spare buoyancy [kg], tilt [deg], BG [m]."""
 
     lifted: float

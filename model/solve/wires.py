@@ -1,6 +1,6 @@
 """What a longer tether would do."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.design import Arrangement, Design, Power
 from model.power.wiring import Wiring
@@ -10,8 +10,7 @@ LONGER = 5.0
 """[m] How much more tether is asked about."""
 
 
-@dataclass(frozen=True, slots=True)
-class Longer:
+class Longer(Struct, frozen=True):
     """What a longer tether costs: each before and after.
 
     Attributes:

@@ -4,8 +4,9 @@ Rules: DEFAULTS and `nearest` for room, `stream` for the loss.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
+
+from msgspec import Struct
 
 from model.design import Arrangement
 from model.frame.layout import Frame
@@ -22,16 +23,14 @@ Thing = tuple[Part, Solid, Box]
 """A part, one of its solids, and the box around that."""
 
 
-@dataclass(frozen=True, slots=True)
-class Near:
+class Near(Struct, frozen=True):
     """A part near a propeller's disc, and the room between [m]."""
 
     part: Part
     room: float
 
 
-@dataclass(frozen=True, slots=True)
-class Stream:
+class Stream(Struct, frozen=True):
     """The pull that a propeller loses one way.
 
     Attributes:
@@ -43,8 +42,7 @@ class Stream:
     worst: Part | None
 
 
-@dataclass(frozen=True, slots=True)
-class Clearance:
+class Clearance(Struct, frozen=True):
     """What is around one propeller.
 
     Attributes:

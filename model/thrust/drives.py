@@ -1,8 +1,9 @@
 """Each thruster as a push on the vehicle: where, which way, how hard at the volts that arrive."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.frame.layout import Frame
@@ -16,8 +17,7 @@ STREAM_SPREAD = 0.5
 """Half the width of the spread of what a stream loses, as a share of it (stated rule)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Drive:
+class Drive(Struct, frozen=True):
     """A thruster at work.
 
     Attributes:

@@ -1,8 +1,9 @@
 """How each thruster is held: where the holes go, which tie, what is bought, and whether a hand can reach."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import pi
+
+from msgspec import Struct
 
 from model.design import COMPARISON_SLACK, Arrangement, Design, Motor, Mount, Thruster, TieHole
 from model.design.measures import Direction
@@ -30,8 +31,7 @@ Item = tuple[int, str]
 """How many, and of what."""
 
 
-@dataclass(frozen=True, slots=True)
-class HolePlace:
+class HolePlace(Struct, frozen=True):
     """A hole on the drill sheet: from the sawn end of its pipe at the joint where the bar starts [m]."""
 
     bar: str
@@ -44,8 +44,7 @@ class HolePlace:
     tool: bool
 
 
-@dataclass(frozen=True, slots=True)
-class MountPlan:
+class MountPlan(Struct, frozen=True):
     """How one thruster is held.
 
     Attributes:

@@ -1,7 +1,8 @@
 """Which ways the thrusters can push the vehicle, held still, at the volts and in the water that they have."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.design import Move
 from model.thrust.drives import Drive
@@ -16,8 +17,7 @@ Push = tuple[Vector, Vector]
 """Where a thruster pushes [m], and its force [N]."""
 
 
-@dataclass(frozen=True, slots=True)
-class Thrust:
+class Thrust(Struct, frozen=True):
     """What the thrusters can do.
 
     Attributes:

@@ -1,7 +1,9 @@
 """The least distance between two round or box-shaped solids, flat ends and all.
 
 Both are convex, so projecting a point from one to the other and back comes to the nearest pair
-(alternating projections: Cheney and Goldstein 1959, from memory).
+(alternating projections: Cheney and Goldstein 1959); nearly parallel pipes would take thousands of
+rounds, so each starts a little ahead (Beck and Teboulle 2009, with the restart of O'Donoghue and
+Candes 2015; all three from memory).  Two planes that keep the solids apart prove how near it is.
 """
 
 from math import sqrt
@@ -10,58 +12,59 @@ from model.parts import Block, Cylinder, Solid
 from model.vectors import Vector, add, between, dot, norm, scale, sub
 
 ROUNDS = 300
-"""Projections at most."""
+"""Projections there and back at most."""
 CLOSE = 1e-6
-"""[m] A point that moves less than this has come to rest."""
-SECTION = (sqrt(5) - 1) / 2
-NARROWINGS = 22
-"""Golden sections of a line: to a 40,000th of its length."""
+"""[m] How far off the distance may be."""
 
 
 def gap(a: Solid, b: Solid) -> float:
-    """The least distance [m] between two solids; 0 where they touch or share room.
-
-    Where the point of b's axis that lies nearest to a is not one of its ends, the nearest pair lies on
-    b's round side; only else are both projected on each other.
-    """
-    if isinstance(b, Cylinder):
-        share = _nearest_share(a, b)
-        if 1e-3 < share < 1 - 1e-3:
-            on_axis = between(b.start, b.end, share)
-            return max(0.0, norm(sub(on_axis, nearest(a, on_axis))) - b.radius)
-    return _projected(a, b)
-
-
-def _nearest_share(a: Solid, b: Cylinder) -> float:
-    """Where on its axis b comes nearest to a: the distance to something convex has one least value."""
-    low, high = 0.0, 1.0
-    first, second = high - SECTION, low + SECTION
-    here, there = (_from(a, between(b.start, b.end, share)) for share in (first, second))
-    for _ in range(NARROWINGS):
-        if here < there:
-            high, second, there = second, first, here
-            first = high - SECTION * (high - low)
-            here = _from(a, between(b.start, b.end, first))
-        else:
-            low, first, here = first, second, there
-            second = low + SECTION * (high - low)
-            there = _from(a, between(b.start, b.end, second))
-    return (low + high) / 2
-
-
-def _from(a: Solid, point: Vector) -> float:
-    return norm(sub(point, nearest(a, point)))
-
-
-def _projected(a: Solid, b: Solid) -> float:
-    here = middle(b)
+    """The least distance [m] between two solids, to a micrometre; 0 where they touch or share room."""
+    last = ahead = min(_beginnings(a, b), key=lambda point: _from(a, point))
+    pace, at_least, apart = 1.0, 0.0, 0.0
     for _ in range(ROUNDS):
-        there = nearest(a, here)
-        back = nearest(b, there)
-        if norm(sub(back, here)) < CLOSE:
-            return norm(sub(back, there))
-        here = back
-    return norm(sub(here, nearest(a, here)))
+        there = nearest(a, ahead)
+        here = nearest(b, there)
+        across = sub(here, nearest(a, here))
+        apart = norm(across)
+        if apart < CLOSE:
+            return 0.0
+        at_least = max(at_least, _kept_apart(a, b, scale(across, 1 / apart)))
+        if apart - at_least < CLOSE:
+            return apart
+        step = sub(here, last)
+        if dot(sub(ahead, there), step) > 0:  # overshot
+            pace = 1.0
+        quicker = (1 + sqrt(1 + 4 * pace * pace)) / 2
+        last, ahead, pace = here, add(here, scale(step, (pace - 1) / quicker)), quicker
+    return apart
+
+
+def _beginnings(a: Solid, b: Solid) -> list[Vector]:
+    """Points of b to begin from: nearly parallel pipes come nearest at an end of one of them."""
+    ends = [b.start, b.end] if isinstance(b, Cylinder) else []
+    if isinstance(a, Cylinder):
+        ends += [nearest(b, a.start), nearest(b, a.end)]
+    return [middle(b), *ends]
+
+
+def _from(solid: Solid, point: Vector) -> float:
+    return norm(sub(point, nearest(solid, point)))
+
+
+def _kept_apart(a: Solid, b: Solid, along: Vector) -> float:
+    """How far apart [m] the planes across a direction stand that touch a from above and b from below."""
+    return _lowest(b, along) + _lowest(a, scale(along, -1.0))
+
+
+def _lowest(solid: Solid, along: Vector) -> float:
+    """How far [m] along a direction a solid begins."""
+    if isinstance(solid, Block):
+        half = sum(abs(part) * size for part, size in zip(along, solid.size, strict=True)) / 2
+        return dot(along, solid.centre) - half
+    axis = sub(solid.end, solid.start)
+    square, rise = dot(axis, axis), dot(along, axis)
+    across = sqrt(max(0.0, 1 - rise * rise / square)) if square else 1.0
+    return dot(along, solid.start) + min(0.0, rise) - solid.radius * across
 
 
 def middle(solid: Solid) -> Vector:

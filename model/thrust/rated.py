@@ -1,7 +1,8 @@
 """What one motor pulls, held still, at the volts of its test: measured or worked out."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from model.design import Motor, Thruster
 from model.thrust.propeller import static_pull
@@ -13,8 +14,7 @@ ASTERN_SPREAD = 1 / 3
 """The same for astern where it is a share of ahead: 0.6, from 0.4 to 0.8 (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rated:
+class Rated(Struct, frozen=True):
     """The pull of a motor held still.
 
     Attributes:

@@ -5,8 +5,9 @@ Water goes through the disc at w, and on the axis at w (1 + x/sqrt(x^2 + R^2)), 
 drag of 1/2 rho v^2 C_D S, and the pull is 2 rho A w^2, so it loses C_D (S/A) (v/w)^2/4 of it.
 """
 
-from dataclasses import dataclass
 from math import pi, sqrt
+
+from msgspec import Struct
 
 from model.parts import Block, Cylinder, Solid
 from model.thrust.nearest import middle, reach
@@ -20,8 +21,7 @@ ALONG = tuple((number + 0.5) / 16 for number in range(16))
 ACROSS = (-2 / 3, 0.0, 2 / 3)
 
 
-@dataclass(frozen=True, slots=True)
-class Jet:
+class Jet(Struct, frozen=True):
     """A stream: the middle of the disc [m], the way that the water goes, and the disc's radius [m]."""
 
     centre: Vector

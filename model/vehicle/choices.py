@@ -1,6 +1,6 @@
 """Every fitting of the stock that fits a joint, with what a team compares them by."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.design import Design, Fitting
 from model.fittings.match import Match, catalogue
@@ -10,8 +10,7 @@ from model.vectors import ORIGIN, Grid, Vector
 from model.vehicle.pipework import hubs
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     """A fitting that fits a joint.
 
     Attributes:

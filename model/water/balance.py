@@ -5,8 +5,9 @@ the centre of buoyancy B above the centre of gravity G on that convention.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import asin, atan2, degrees
+
+from msgspec import Struct
 
 from model.parts import Part
 from model.vectors import ORIGIN, Vector, norm, scale, sub
@@ -17,8 +18,7 @@ TOGETHER = 1e-7
 """[m] B this near to G gives no direction to come to rest in."""
 
 
-@dataclass(frozen=True, slots=True)
-class Balance:
+class Balance(Struct, frozen=True):
     """How the vehicle floats, fully under water.
 
     Attributes:

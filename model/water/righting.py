@@ -4,8 +4,9 @@ Righting moment of a submerged body: W BG sin(theta); the metacentre lies at B (
 architecture).  Water in flooded pipes is left out, as in BG.
 """
 
-from dataclasses import dataclass
 from math import radians, sin
+
+from msgspec import Struct
 
 from model.design import Arrangement
 from model.frame.layout import Frame
@@ -14,8 +15,7 @@ from model.vectors import ORIGIN, Vector, add, norm, scale
 from model.water.balance import GRAVITY, Balance, rest
 
 
-@dataclass(frozen=True, slots=True)
-class Loaded:
+class Loaded(Struct, frozen=True):
     """The vehicle with a load on its hook, held at its depth.
 
     Attributes:

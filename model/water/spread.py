@@ -4,8 +4,9 @@ The causes are independent, so their effects add as the root of the sum of squar
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import atan2, degrees, hypot
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.parts import Part
@@ -17,8 +18,7 @@ BOUGHT_SCATTER = 0.002
 """[kg] How far a kitchen scale is off for each bought part (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(Struct, frozen=True):
     """How far the real thing may be off, one way or the other: spare buoyancy [kg], pitch and roll [deg]."""
 
     spare: float

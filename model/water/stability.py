@@ -1,7 +1,8 @@
 """How steady the vehicle is: righting moments, what tips it, how it swings, and the load on its hook."""
 
-from dataclasses import dataclass
 from math import atan2, degrees
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.frame.layout import Frame
@@ -19,8 +20,7 @@ TILTER = (0.050, 0.150)
 """A weight [kg] and how far from the middle it hangs [m] (DEFAULTS)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stability:
+class Stability(Struct, frozen=True):
     """How steady the vehicle is.
 
     Attributes:

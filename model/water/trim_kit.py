@@ -1,15 +1,15 @@
 """The trim kit: washers and spare foam that cover what nobody can know before the vehicle is in the water."""
 
-from dataclasses import dataclass
 from math import ceil
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.design.equipment import STEEL_DENSITY
 from model.vehicle.pipework import disc
 
 
-@dataclass(frozen=True, slots=True)
-class TrimKit:
+class TrimKit(Struct, frozen=True):
     """What to take to the pool.
 
     Attributes:

@@ -5,10 +5,10 @@ common practice, or derived for a vehicle of about 2.5 kg with BG 40 mm).
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from math import radians, tan
 
 import pytest
+from msgspec.structs import replace
 
 from model.coach import rules_balance, rules_load
 from model.coach.finding import Finding

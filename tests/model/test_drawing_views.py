@@ -1,8 +1,7 @@
 """Front, top and side views against coordinates projected by hand from the plane positions."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from model.drawing.projection import FRONT, SIDE, TOP
 from model.drawing.views import three_views, view_scene

@@ -1,6 +1,5 @@
 """The survey of generated designs: never raises, adds up, and changes only what it must when all is moved."""
 
-import dataclasses
 from collections.abc import Iterator
 from math import isfinite, pi
 from typing import Any
@@ -8,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
 from pydantic import BaseModel
 
 from model.design import Design
@@ -28,9 +28,9 @@ def numbers(value: Any, seen: set[int]) -> Iterator[float]:
     elif id(value) in seen or isinstance(value, BaseModel | str):
         return
     seen.add(id(value))
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        for field in dataclasses.fields(value):
-            yield from numbers(getattr(value, field.name), seen)
+    if isinstance(value, Struct):
+        for name in value.__struct_fields__:
+            yield from numbers(getattr(value, name), seen)
     elif isinstance(value, dict):
         yield from numbers(list(value.values()), seen)
     elif isinstance(value, list | tuple | frozenset):

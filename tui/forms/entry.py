@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from model import design as document
 from model.design import edits
@@ -46,8 +47,7 @@ RECORDS: dict[str, type[document.Record]] = {
 }
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(Struct, frozen=True, dict=True):
     """One field of a form.
 
     Attributes:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import ClassVar
 
+from msgspec import Struct
 from rich.text import Text
 from textual.binding import Binding, BindingType
 from textual.message import Message
@@ -20,8 +20,7 @@ MOST_LINES = {True: 10, False: 6}
 stays in sight."""
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """A column of a table.
 
     Attributes:
@@ -36,8 +35,7 @@ class Column:
     least: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """A row of a table: its key and the text of its cells."""
 
     key: str

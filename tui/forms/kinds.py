@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from model.errors import LengthError
 from model.units import (
@@ -28,8 +29,7 @@ _BETWEEN = re.compile(r"\s*(?:[x×*]|by)\s*", re.IGNORECASE)
 _UNIT_AT_END = re.compile(r"[a-z\"'″′”]+\s*$", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Struct, frozen=True):
     """A value that is typed.
 
     Attributes:
@@ -44,20 +44,17 @@ class Typed:
     long: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Chosen:
+class Chosen(Struct, frozen=True):
     """A value chosen from a list that may depend on the design."""
 
     options: Callable[[Report], Options]
 
 
-@dataclass(frozen=True, slots=True)
-class YesNo:
+class YesNo(Struct, frozen=True):
     """Yes or no."""
 
 
-@dataclass(frozen=True, slots=True)
-class Several:
+class Several(Struct, frozen=True):
     """Any number of a few values."""
 
     options: Options

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from operator import methodcaller
 from typing import TYPE_CHECKING
 
+from msgspec import Struct, field
 from textual.app import ComposeResult
 from textual.widgets import DataTable, Static
 
@@ -25,8 +25,7 @@ Asking = tuple[str, "Edit"]
 """What an edit is called in the history, and the edit."""
 
 
-@dataclass(frozen=True)
-class Listing:
+class Listing(Struct, frozen=True, dict=True):
     """What a list section shows and can do.
 
     Attributes:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from asyncio import to_thread
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 from operator import methodcaller
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
 from textual import work
 from textual.app import ComposeResult
 from textual.widgets import Static
@@ -21,8 +21,7 @@ if TYPE_CHECKING:
     from model.review import Report
 
 
-@dataclass(frozen=True)
-class Offer:
+class Offer(Struct, frozen=True, dict=True):
     """What was worked out.
 
     Attributes:
@@ -36,8 +35,7 @@ class Offer:
     design: Design | None
 
 
-@dataclass(frozen=True)
-class Way:
+class Way(Struct, frozen=True, dict=True):
     """A way to work something out: a button, and what it does with a report, away from the screen."""
 
     key: str

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from msgspec import Struct
 from textual.app import ComposeResult
 from textual.containers import HorizontalGroup, Vertical
 from textual.content import Content
@@ -24,8 +24,7 @@ if TYPE_CHECKING:
     from model.review import Report
 
 
-@dataclass(frozen=True)
-class Act:
+class Act(Struct, frozen=True, dict=True):
     """A button of a section.
 
     Attributes:

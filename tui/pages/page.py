@@ -77,14 +77,14 @@ class Page(VerticalScroll, can_focus=False):
     Page > .lead { height: auto; }
     Page > #sections { height: auto; }
     Page > #foot { dock: bottom; height: auto; background: $background; }
-    Page #field-help { height: auto; max-height: 2; }
+    Page #field-help { height: 2; }
     Page SectionBar { margin-top: 0; }
     """
     WHY: ClassVar[str] = ""
     SAFETY: ClassVar[str] = ""
     HELP: ClassVar[str] = ""
     TIP: ClassVar[str] = "Tab goes on, Shift+Tab goes back, Enter takes what you typed."
-    report: reactive[Report | None] = reactive(None)
+    report: reactive[Report | None] = reactive(None, repaint=False)
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
         """The title of each section, and what makes it."""
@@ -181,4 +181,4 @@ class Page(VerticalScroll, can_focus=False):
         words = row.entry.help if row else ""
         if isinstance(event.widget, ItemTable) and isinstance(self.section, ListSection):
             words = self.section.tip
-        self.query_one("#field-help", Static).update(words or self.TIP)
+        self.query_one("#field-help", Static).update(words or self.TIP, layout=False)

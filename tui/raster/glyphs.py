@@ -4,7 +4,7 @@ The first set keeps to single and double box lines, shades, triangles and bullet
 of old Windows consoles carry; they lack heavy and rounded lines, half blocks and braille.
 """
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 UP, RIGHT, DOWN, LEFT = 1, 2, 4, 8
 RISING, FALLING = 16, 32
@@ -14,8 +14,7 @@ NAME_MOST = 24
 """Letters of a name that are shown."""
 
 
-@dataclass(frozen=True)
-class Glyphs:
+class Glyphs(Struct, frozen=True, dict=True):
     """A set of signs.
 
     Attributes:

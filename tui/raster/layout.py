@@ -1,8 +1,9 @@
 """Where the views of a sheet lie in the cells, and how much of their dimensions there is room for."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import accumulate
+
+from msgspec import Struct
 
 from model.drawing.scene import Dimension, Place, Point, Scene, Sheet
 from tui.raster.axis import Axis
@@ -15,8 +16,7 @@ LANES: tuple[tuple[int, ...], ...] = ((1, 2), (2,), ())
 """Lanes of dimensions to try, from all of them to none."""
 
 
-@dataclass(frozen=True)
-class Plot:
+class Plot(Struct, frozen=True, dict=True):
     """A view in its place: the cell of its lowest left corner, and its two axes."""
 
     scene: Scene
@@ -56,8 +56,7 @@ class Plot:
         return self.left + first, self.left + last, self.bottom - roof, self.bottom - floor
 
 
-@dataclass(frozen=True)
-class Strip:
+class Strip(Struct, frozen=True, dict=True):
     """The views of one column or one row of the sheet: their common span and their margins in cells."""
 
     low: float

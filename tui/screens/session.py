@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from asyncio import to_thread
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
 from textual import on, work
 
 from model.coach.finding import About

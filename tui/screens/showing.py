@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from asyncio import sleep
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from msgspec.structs import replace
 from textual import getters
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
@@ -44,10 +44,10 @@ class Showing(Screen[None]):
     HORIZONTAL_BREAKPOINTS = [(0, "-tiny"), (60, "-narrow"), (110, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-flat"), (20, "-short"), (36, "-tall")]
 
-    shown: reactive[Shown | None] = reactive(None)
-    saving: reactive[str] = reactive("")
-    said: reactive[str] = reactive("")
-    look: reactive[str] = reactive("page")
+    shown: reactive[Shown | None] = reactive(None, repaint=False)
+    saving: reactive[str] = reactive("", repaint=False)
+    said: reactive[str] = reactive("", repaint=False)
+    look: reactive[str] = reactive("page", repaint=False)
 
     pages = getters.query_one("#pages", ContentSwitcher)
     drawing = getters.query_one(DrawingPanel)

@@ -2,7 +2,8 @@
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from model.coach.sentences import length, listed, money
 from model.design import Design
@@ -20,8 +21,7 @@ SAME_SIZE = 5e-5
 SIZES = (("longer", "shorter"), ("wider", "narrower"), ("higher", "lower"))
 
 
-@dataclass(frozen=True, slots=True)
-class Sight:
+class Sight(Struct, frozen=True):
     """What a team sees of a frame: its fittings by name, its cuts in words, what it costs, its size [m]."""
 
     fittings: Mapping[str, int]

@@ -6,8 +6,9 @@ fitting that it leaves and of the one that it comes to, so that both just touch.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from model.coach.finding import Remedy
 from model.coach.remedies.difference import Sight, difference, sight
@@ -29,8 +30,7 @@ LIES = ("fore-and-aft", "crosswise", "upright")
 GOES = ("fore and aft", "sideways", "up and down")
 
 
-@dataclass(frozen=True, slots=True)
-class Shift:
+class Shift(Struct, frozen=True):
     """A bar moved sideways by some metres; ``along`` where bars run that way at both its ends."""
 
     bar: str

@@ -5,9 +5,9 @@ what is not there.  Where it cannot be done it raises ``EditError`` with one sen
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from pydantic import ValidationError
 
 from model.design.document import Design, equipment
@@ -17,8 +17,7 @@ from model.errors import EditError
 Edit = Callable[[Design], Design]
 
 
-@dataclass(frozen=True, slots=True)
-class Ref:
+class Ref(Struct, frozen=True):
     """A piece of a design by its kind and id; ``id`` is empty for what there is only one of."""
 
     kind: str

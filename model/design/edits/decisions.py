@@ -1,8 +1,9 @@
 """What a change of a design was, in words for the notebook: what, from what, to what."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from model.design.document import Design
 from model.design.edits.evidence import log_decision
@@ -14,8 +15,7 @@ SHOWN_MOST = 3
 WORD_MOST = 120
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """One thing that is different: what it is, what it was and what it is now; "" where it was not there."""
 
     what: str

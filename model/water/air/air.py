@@ -6,8 +6,9 @@ after any other edit, since the last few frames are remembered.  What only a pag
 surface tension, times, the tilt by hand) is worked out when it is asked.
 """
 
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from model.design import Arrangement, Design, Opening, Plug
 from model.frame.layout import Frame
@@ -33,8 +34,7 @@ HAND_TILTS = tuple(
 """What two hands can hold for a quarter of a minute at the pool's edge."""
 
 
-@dataclass(frozen=True)
-class AttitudeAir:
+class AttitudeAir(Struct, frozen=True, dict=True):
     """The air that stays in one attitude.
 
     Attributes:
@@ -79,8 +79,7 @@ class AttitudeAir:
         return max((min(change, 360 - change) for change in changes), default=0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Tilt:
+class Tilt(Struct, frozen=True):
     """A tilt by hand, the air that stays in it [m3], and what the skin of the water may keep besides."""
 
     attitude: Attitude
@@ -88,8 +87,7 @@ class Tilt:
     held: float
 
 
-@dataclass(frozen=True)
-class Air:
+class Air(Struct, frozen=True, dict=True):
     """The air and the water in the pipes.
 
     Attributes:

@@ -1,13 +1,13 @@
 """How the vehicle lies in the water: the attitudes in which its pipes must lose their air."""
 
-from dataclasses import dataclass
 from math import cos, radians, sin
+
+from msgspec import Struct
 
 from model.vectors import Vector
 
 
-@dataclass(frozen=True, slots=True)
-class Attitude:
+class Attitude(Struct, frozen=True):
     """A way to lie in the water.
 
     Attributes:

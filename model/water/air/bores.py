@@ -6,11 +6,12 @@ its socket.  Mouths are where the water and the air go in and out.
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import combinations
 from math import cos, pi, sin, sqrt
 from typing import Literal
+
+from msgspec import Struct
 
 from model.vectors import Vector, add, cross, dot, norm, scale
 from model.vehicle.pipework import PAIR_OVERLAP, TRIPLE_OVERLAP
@@ -19,8 +20,7 @@ AROUND = tuple((cos(step * pi / 8), sin(step * pi / 8)) for step in range(16))
 """Points of a rim; its top is found to 2 % of the hole's radius."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bore:
+class Bore(Struct, frozen=True):
     """A straight round bore, closed at its ends but for where others meet it.
 
     Attributes:
@@ -46,8 +46,7 @@ class Bore:
         return pi * self.radius * self.radius * self.length
 
 
-@dataclass(frozen=True, slots=True)
-class Groove:
+class Groove(Struct, frozen=True):
     """The part of a bore that is wider: a socket that the pipe does not fill.
 
     Attributes:
@@ -69,8 +68,7 @@ def ring_volume(groove: Groove, bore: Bore) -> float:
     return pi * (groove.radius**2 - bore.radius**2) * groove.length
 
 
-@dataclass(frozen=True, slots=True)
-class Rim:
+class Rim(Struct, frozen=True):
     """The shape of a mouth's rim.
 
     Attributes:
@@ -95,8 +93,7 @@ class Rim:
         return max(p * c + q * s + w * sqrt(max(0.0, square - (half * s) ** 2)) for c, s in AROUND)
 
 
-@dataclass(frozen=True, slots=True)
-class Mouth:
+class Mouth(Struct, frozen=True):
     """Where a bore is open to the water.
 
     Attributes:
@@ -117,8 +114,7 @@ class Mouth:
     diameter: float
 
 
-@dataclass(frozen=True, slots=True)
-class Corner:
+class Corner(Struct, frozen=True):
     """How two bores meet, both leaving one point.
 
     Attributes:
@@ -159,8 +155,7 @@ class Corner:
         return self.radius * sqrt(stretched**2 + dot(up, side) ** 2 / dot(side, side))
 
 
-@dataclass(frozen=True, slots=True)
-class Meeting:
+class Meeting(Struct, frozen=True):
     """Two bores, by their numbers, that meet at a joint, and the number of the corner's shape."""
 
     bores: tuple[int, int]
@@ -169,8 +164,7 @@ class Meeting:
     corner: int
 
 
-@dataclass(frozen=True)
-class Network:
+class Network(Struct, frozen=True, dict=True):
     """All bores of a frame."""
 
     bores: tuple[Bore, ...]

@@ -6,9 +6,10 @@ bores as having one inner surface.  With one hole low and one high this is the f
 """
 
 from collections import defaultdict
-from dataclasses import dataclass
 from itertools import pairwise
 from math import inf, sqrt
+
+from msgspec import Struct
 
 from model.vectors import Vector, dot
 from model.water.air.bores import Bore, Network
@@ -27,8 +28,7 @@ Hole = tuple[float, float]
 """Height of its middle [m] and area [m2]."""
 
 
-@dataclass(frozen=True, slots=True)
-class Flow:
+class Flow(Struct, frozen=True):
     """Flooding or draining.
 
     Attributes:

@@ -1,8 +1,9 @@
 """From the frame, its openings and its plugs to the network of bores."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from model.design import Opening, Plug
 from model.frame.layout import BarPlace, Frame, JointPlace
@@ -15,8 +16,7 @@ LEAST = 1e-6
 """[m] A piece of bore shorter than this is none."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Arm:
+class _Arm(Struct, frozen=True):
     """A bore's end at a joint: its number, and its direction away from there."""
 
     bore: int

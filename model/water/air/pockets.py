@@ -1,8 +1,9 @@
 """The air that stays in the pipes in an attitude: how much, where, and why."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf
+
+from msgspec import Struct
 
 from model.vectors import Vector, add, cross, dot, scale, sub
 from model.vehicle.pipework import TRIPLE_OVERLAP
@@ -18,8 +19,7 @@ SPECK = 5e-8
 """[m3] A pocket smaller than this (a drop) is counted but not named."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """The part of a pocket that lies in one bore.
 
     Attributes:
@@ -37,8 +37,7 @@ class Stretch:
     volume: float
 
 
-@dataclass(frozen=True, slots=True)
-class Pocket:
+class Pocket(Struct, frozen=True):
     """Air that cannot leave, in one piece.
 
     Attributes:
@@ -56,8 +55,7 @@ class Pocket:
     closed: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Caught:
+class Caught(Struct, frozen=True):
     """All the air that stays in an attitude.
 
     Attributes:

@@ -1,6 +1,6 @@
 """A sealed frame: what the air shut in lifts, what presses on it, and what a leak does."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from model.water.balance import GRAVITY, Balance
 
@@ -12,8 +12,7 @@ ATMOSPHERE = 101325.0
 """[Pa] standard atmosphere, 10th General Conference on Weights and Measures, 1954."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pressure:
+class Pressure(Struct, frozen=True):
     """What the water presses with at a depth [m]: [Pa], and as a weight on a square centimetre [kg]."""
 
     depth: float
@@ -21,8 +20,7 @@ class Pressure:
     per_cm2: float
 
 
-@dataclass(frozen=True, slots=True)
-class Seal:
+class Seal(Struct, frozen=True):
     """A frame sealed for good.
 
     Attributes:

@@ -9,16 +9,16 @@ Turned upside down the same search says what water stays when the vehicle is lif
 does as the air does here.
 """
 
-from dataclasses import dataclass
 from heapq import heapify, heappop, heappush
 from math import inf, sqrt
+
+from msgspec import Struct
 
 from model.vectors import Vector, dot
 from model.water.air.bores import Network
 
 
-@dataclass(frozen=True, slots=True)
-class Settled:
+class Settled(Struct, frozen=True):
     """A network at rest.
 
     Attributes:
