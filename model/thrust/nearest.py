@@ -18,7 +18,10 @@ CLOSE = 1e-6
 
 
 def gap(a: Solid, b: Solid) -> float:
-    """The least distance [m] between two solids, to a micrometre; 0 where they touch or share room."""
+    """The least distance [m] between two solids; 0 where they touch or share room.
+
+    To a micrometre, and to a fiftieth of a millimetre where wide ends face each other nearly level.
+    """
     last = ahead = min(_beginnings(a, b), key=lambda point: _from(a, point))
     pace, at_least, apart = 1.0, 0.0, 0.0
     for _ in range(ROUNDS):
