@@ -23,6 +23,8 @@ ALONG = 0.005
 """[m] What shares less than this along a bar, or with the rough box of a part, is let be (DEFAULTS)."""
 TOGETHER = 1e-4
 """[m] Shrunken solids nearer than this share room."""
+HAIR = 1e-7
+"""[m] Boxes that share less than this only touch, wherever the whole vehicle stands."""
 HARD = ("bar", "fitting", "thruster", "ballast")
 
 
@@ -59,7 +61,8 @@ def clashes(
             continue
         if gap(a.solid, b.solid) < TOGETHER:
             found[key] = Clash(_kind(first, second), first, second)
-    return tuple(found.values())
+    order: dict[tuple[str, str], int] = {(part.kind, part.id): number for number, part in enumerate(parts)}
+    return tuple(found[key] for key in sorted(found, key=lambda key: (order[key[:2]], order[key[2:]])))
 
 
 def _kind(first: Part, second: Part) -> Kind:
@@ -97,13 +100,17 @@ def _near(things: list[_Thing]) -> Iterator[tuple[_Thing, _Thing]]:
     open_now: list[_Thing] = []
     for thing in sorted(things, key=lambda thing: thing.box.low[0]):
         (low_x, low_y, low_z), (_, high_y, high_z) = thing.box.low, thing.box.high
-        open_now = [other for other in open_now if other.box.high[0] >= low_x]
+        open_now = [other for other in open_now if other.box.high[0] - HAIR > low_x]
         for other in open_now:
             low, high = other.box.low, other.box.high  # along x they meet, since they are open
-            meet = low[1] <= high_y and low_y <= high[1] and low[2] <= high_z and low_z <= high[2]
+            meet = _overlap(low[1], high[1], low_y, high_y) and _overlap(low[2], high[2], low_z, high_z)
             if meet and other.part is not thing.part:
                 yield (other, thing) if order[id(other)] < order[id(thing)] else (thing, other)
         open_now.append(thing)
+
+
+def _overlap(low: float, high: float, other_low: float, other_high: float) -> bool:
+    return low < other_high - HAIR and other_low < high - HAIR
 
 
 def _strangers(first: Part, second: Part, frame: Frame, carriers: Mapping[str, str]) -> bool:

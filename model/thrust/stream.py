@@ -17,6 +17,8 @@ BLUFF = 1.1
 """C_D of what stands in the stream: pipes, blocks, foam (published 0.7 to 1.2)."""
 BEHIND, BEFORE = 3.0, 1.0
 """Diameters behind and before the disc that the stream is followed (stated rule)."""
+EDGE = 1e-9
+"""[m] What lies just on the stream's edge is in it, wherever the whole vehicle stands."""
 ALONG = tuple((number + 0.5) / 16 for number in range(16))
 ACROSS = (-2 / 3, 0.0, 2 / 3)
 
@@ -61,11 +63,11 @@ class Jet(Struct, frozen=True):
         """
         a, b, c = self.along
         behind = x * a + y * b + z * c
-        if not -2 * BEFORE * self.radius < behind < 2 * BEHIND * self.radius:
+        if not -2 * BEFORE * self.radius - EDGE < behind < 2 * BEHIND * self.radius + EDGE:
             return 0.0
         speed = self.speed(behind)
         aside = x * x + y * y + z * z - behind * behind
-        return speed * speed / 4 if aside * speed < self.radius**2 else 0.0
+        return speed * speed / 4 if aside * speed < (self.radius + EDGE) ** 2 else 0.0
 
 
 def frontal(solid: Solid, along: Vector) -> float:
@@ -86,7 +88,7 @@ def _spread(solid: Solid, along: Vector) -> tuple[Vector, Vector, Vector]:
         aside = cross(run, along)
         length = norm(aside)
         return solid.start, run, scale(aside, solid.radius / length) if length > 1e-12 else (0.0, 0.0, 0.0)
-    axes = sorted(range(3), key=lambda axis: abs(along[axis]))[:2]
+    axes = sorted(range(3), key=lambda axis: round(abs(along[axis]), 9))[:2]  # at 45 degrees the first
     long, half = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
     long[axes[0]], half[axes[1]] = solid.size[axes[0]], solid.size[axes[1]] / 2
     start = sub(solid.centre, (long[0] / 2, long[1] / 2, long[2] / 2))

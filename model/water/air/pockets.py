@@ -99,7 +99,7 @@ def caught(network: Network, up: Vector, held: tuple[float, ...] = ()) -> Caught
             specks += max(0.0, total)
         else:
             found.append(_pocket(network, rest, group, total))
-    found.sort(key=lambda pocket: -pocket.volume)
+    found.sort(key=lambda pocket: -round(pocket.volume, 12))
     return Caught(tuple(found), loose, specks)
 
 
@@ -219,7 +219,9 @@ def _air_meets(rest: Settled, a: int, b: int, meeting: int) -> bool:
 
 
 def _pocket(network: Network, rest: Settled, group: list[int], total: float) -> Pocket:
-    stretches = sorted((_stretch(network, rest, bore) for bore in group), key=lambda pair: -pair[0].volume)
+    stretches = sorted(
+        (_stretch(network, rest, bore) for bore in group), key=lambda pair: -round(pair[0].volume, 12)
+    )
     weight = sum(stretch.volume for stretch, _ in stretches)
     x, y, z = (sum(stretch.volume * at[axis] for stretch, at in stretches) / weight for axis in range(3))
     return Pocket(
