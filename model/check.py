@@ -15,6 +15,7 @@ from model.review import Report, proven_remedy
 from model.silhouette import silhouettes
 from model.survey import Survey, motion_of
 from model.vectors import Vector
+from model.water.air.air import AttitudeAir
 from model.water.balance import Balance
 
 FORMAT = 1
@@ -22,6 +23,7 @@ PROOFS_LEAST, PROOFS_BARS = 10, 10_000
 """Remedies are proved for this many findings, or as many as keep findings x bars below the second."""
 MM = 1000.0
 LITRES = 1000.0
+MILLILITRES = 1e6
 
 
 def check_document(report: Report, file: str) -> dict[str, Any]:
@@ -53,6 +55,8 @@ def check_document(report: Report, file: str) -> dict[str, Any]:
             for match, joints in fittings_used(survey.frame)
         ],
         "balance": _balance(survey.balance),
+        "air": [_air(state) for state in survey.air.attitudes],
+        "flood_s": _rounded(survey.air.flooding.seconds, 1) if survey.air.flooding.volume else None,
         "motion": _motion(survey),
         "power": _power(survey),
         "money": {
@@ -108,6 +112,19 @@ def _balance(balance: Balance) -> dict[str, Any]:
     }
 
 
+def _air(state: AttitudeAir) -> dict[str, Any]:
+    """The air [ml] that stays in an attitude, with that in closed voids; rings in the sockets left out."""
+    caught = state.caught
+    return {
+        "attitude": {"pitch_deg": state.attitude.pitch, "roll_deg": state.attitude.roll},
+        "trapped_ml": round((caught.volume + caught.closed) * MILLILITRES, 2),
+        "pockets": [
+            {"at_mm": _mm(pocket.at), "ml": round(pocket.volume * MILLILITRES, 2), "closed": pocket.closed}
+            for pocket in caught.pockets
+        ],
+    }
+
+
 def _motion(survey: Survey) -> dict[str, float | None]:
     """Speeds in m/s, times in s; bow up above zero.  None where no thruster makes the move."""
     moving = motion_of(survey)
@@ -127,9 +144,9 @@ def _power(survey: Survey) -> dict[str, float | None]:
     wires = survey.wiring
     volts, minutes = (wires.motor_volts, wires.minutes) if wires else (None, None)
     return {
-        "motor_v": None if volts is None else round(volts, 2),
+        "motor_v": _rounded(volts, 2),
         "current_a": round(wires.amps, 2) if wires and wires.loads else None,
-        "run_min": None if minutes is None else round(minutes, 1),
+        "run_min": _rounded(minutes, 1),
     }
 
 
@@ -146,6 +163,10 @@ def _finding(finding: Finding, remedy: Remedy | str | None) -> dict[str, Any]:
 
 def _mm(metres: Vector) -> list[float]:
     return [_tidy(side * MM) for side in metres]
+
+
+def _rounded(number: float | None, digits: int) -> float | None:
+    return None if number is None else round(number, digits)
 
 
 def _tidy(number: float) -> float:

@@ -71,6 +71,14 @@ def test_the_rectangle_has_the_numbers_that_a_hand_finds(capsys):
     front = 150 * 20 + 2 * (25 * 26 + pi * 13**2 / 2)
     assert document["motion"]["front_area_cm2"] == pytest.approx(front / 100, abs=0.06)
 
+    # without a hole all the room stays dry: what it holds is held by the outside check of hidden room
+    assert document["flood_s"] is None
+    dry = pi / 4 * 16**2 * 2 * (long + short) / 1000
+    for state in document["air"]:
+        assert state["trapped_ml"] == pytest.approx(sum(each["ml"] for each in state["pockets"]), abs=0.05)
+        assert all(each["closed"] for each in state["pockets"])
+        assert dry < state["trapped_ml"] < 1.2 * dry
+
     # one metre of pipe at 3 and four elbows at 0.50; the four cuts and saw kerfs take 888 mm
     assert document["money"] == {"currency": "shells", "spent": 3 + 4 * 0.5, "limit": 20, "left": 15}
 
