@@ -43,3 +43,7 @@ class History(Struct, frozen=True):
         if not self.future:
             return self
         return replace(self, now=self.future[-1], past=(*self.past, self.now), future=self.future[:-1])
+
+    def standing(self, design: Design) -> History:
+        """The same, with another design in the place of the one on screen."""
+        return replace(self, now=replace(self.now, design=design))

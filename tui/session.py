@@ -8,8 +8,11 @@ from pydantic import ValidationError
 
 from model.coach.finding import Finding, Remedy
 from model.design import Design
+from model.design.edits.decisions import logged
+from model.design.edits.evidence import with_evidence_of
 from model.errors import EditError
 from model.review import Report, proven_remedy, review
+from tui import stamp
 from tui.history import History, Moment
 from tui.words import plain_refusal
 
@@ -34,7 +37,7 @@ class Session:
         return self.history.now.design
 
     def edit(self, label: str, edit: Edit) -> bool:
-        """Make an edit; False where it changes nothing.
+        """Make an edit and write it into the log of decisions; False where it changes nothing.
 
         Raises:
             EditError: it is refused, in one sentence; nothing has changed.
@@ -45,7 +48,8 @@ class Session:
             raise EditError(plain_refusal(problem)) from problem
         if design == self.design:
             return False
-        self._become(self.history.edited(label, design))
+        noted = logged(self.design, design, label, stamp.now(), stamp.who())
+        self._become(self.history.edited(label, noted))
         return True
 
     def undo(self) -> str | None:
@@ -53,19 +57,24 @@ class Session:
         if not self.history.past:
             return None
         label = self.history.now.label
-        self._become(self.history.undone())
+        self._travel(self.history.undone())
         return label
 
     def redo(self) -> str | None:
         """Make the edit again that was taken back; its label, or None where there is none."""
         if not self.history.future:
             return None
-        self._become(self.history.redone())
+        self._travel(self.history.redone())
         return self.history.now.label
 
     def prove(self, finding: Finding) -> Remedy | None:
         """The remedy that really clears a finding, or None."""
         return proven_remedy(self.report, finding)
+
+    def _travel(self, history: History) -> None:
+        """Another moment of the history: its decisions, with all that was noted until now."""
+        kept = with_evidence_of(history.now.design, self.design, stamp.now())
+        self._become(history.standing(kept))
 
     def _become(self, history: History) -> None:
         report = review(history.now.design)

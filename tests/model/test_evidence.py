@@ -3,6 +3,7 @@
 import pytest
 
 from model.design import Design
+from model.design.edits.decisions import logged
 from model.design.edits.evidence import (
     done_steps,
     log_decision,
@@ -88,3 +89,19 @@ def test_what_is_not_there_cannot_be_changed(design):
         with_changed(design, "ledger", "e9", amount=3.0)
     noted = note_expense(design, "2026-03-14", "tees", 4.0)
     assert taken_back(noted, "ledger", "e1", "2026-03-15").evidence.ledger[0].taken_back == "2026-03-15"
+
+
+def test_a_float_moved_along_in_steps_is_one_decision(design):
+    when = "2026-03-14 10:00"
+    for place in (0.52, 0.54, 0.56):
+        design = logged(design, moved(design, place), "float moved", when)
+    (entry,) = design.evidence.log
+    assert entry.after.endswith("at 0.56")
+    assert not entry.before.endswith("at 0.54")
+    later = logged(design, moved(design, 0.6), "float moved", "2026-03-14 10:02")
+    assert len(later.evidence.log) == 2
+
+
+def moved(design, place):
+    first, *rest = design.arrangement.floats
+    return design.arranged(floats=(first.but(at=place), *rest))

@@ -5,10 +5,13 @@ import stat
 
 import pytest
 
+from model.design import Evidence
+from model.design.edits.evidence import note_expense, note_trial
 from model.errors import EditError, FileProblem
 from model.files import load_design, save_design
 from model.journal import claim
 from tests.tui.fakes import box_design
+from tui import stamp
 from tui.history import MOST, History, Moment
 from tui.opening import demo_design, new_design, open_file
 from tui.session import Session
@@ -17,6 +20,11 @@ from tui.shelf import Recent, designs_folder, free_path, recents, remember
 
 def renamed(title):
     return lambda design: design.but(title=title)
+
+
+def decisions(session):
+    """The design on screen without what was noted beside it."""
+    return session.design.but(evidence=Evidence())
 
 
 def test_an_edit_makes_a_new_design_and_a_new_report():
@@ -38,9 +46,39 @@ def test_undo_and_redo_walk_through_all_edits():
     for title in ("one", "two", "three"):
         session.edit(title, renamed(title))
     assert [session.undo() for _ in range(4)] == ["three", "two", "one", None]
-    assert session.design == box_design()
+    assert decisions(session) == box_design()
     assert [session.redo() for _ in range(4)] == ["one", "two", "three", None]
     assert session.design.title == "three"
+    assert [entry.stands for entry in session.design.evidence.log] == [True] * 3
+
+
+def test_each_decision_is_logged_with_its_time_and_author(monkeypatch):
+    monkeypatch.setattr("tui.stamp.now", lambda: "2026-03-14 15:30")
+    stamp.set_who("  Ada  of the\nsaw ")
+    session = Session(box_design())
+    session.edit("a better name", renamed("Newt"))
+    (entry,) = session.design.evidence.log
+    assert (entry.what, entry.when, entry.who) == ("a better name", "2026-03-14 15:30", "Ada of the saw")
+    assert (entry.before, entry.after) == ("title Bare box", "title Newt")
+    stamp.set_who("")
+
+
+def test_undo_takes_nothing_away_that_was_noted(monkeypatch):
+    clock = iter(f"2026-03-14 15:{minute}" for minute in range(30, 60))
+    monkeypatch.setattr("tui.stamp.now", lambda: next(clock))
+    session = Session(box_design())
+    session.edit("pipe bought", lambda d: note_expense(d, "2026-03-14", "pipe", 8.6))
+    session.edit("weighed", lambda d: note_trial(d, "weight", 1.4, "2026-03-14"))
+    assert session.design.evidence.log == (), "what is noted is no decision"
+    session.undo()
+    session.undo()
+    noted = session.design.evidence
+    assert [(item.what, item.stands) for item in noted.ledger] == [("pipe", False)]
+    assert [item.taken_back for item in noted.trials] == ["2026-03-14 15:32"]
+    session.edit("title", renamed("after all"))
+    assert len(session.design.evidence.ledger) == len(session.design.evidence.trials) == 1
+    session.undo()
+    assert [item.stands for item in session.design.evidence.log] == [False]
 
 
 def test_an_edit_after_undo_forgets_what_was_undone():

@@ -6,7 +6,7 @@ from typing import Any
 from msgspec import Struct
 
 from model.design.document import Design
-from model.design.edits.evidence import log_decision
+from model.design.edits.evidence import log_decision, with_changed
 from model.design.record import Record
 from model.units import METRES, Unit, format_length, format_mass
 
@@ -26,21 +26,21 @@ class Change(Struct, frozen=True):
 def logged(before: Design, after: Design, label: str, when: str, who: str = "", why: str = "") -> Design:
     """The design after an edit, with the decision in its log; the same where no decision was changed.
 
+    An edit made again within the minute, such as a float moved along step by step, goes on with its entry.
+
     Args:
         label: what the edit was called on screen.
     """
     found = list(changes(before, after))
     if not found:
         return after
-    return log_decision(
-        after,
-        _short(label),
-        when,
-        who=who,
-        why=why,
-        before=_listed([_said(change.what, change.before) for change in found if change.before]),
-        after=_listed([_said(change.what, change.after) for change in found if change.after]),
-    )
+    what = _short(label)
+    was = _listed([_said(change.what, change.before) for change in found if change.before])
+    now = _listed([_said(change.what, change.after) for change in found if change.after])
+    last = after.evidence.log[-1] if after.evidence.log else None
+    if last and last.stands and (last.what, last.when, last.who, last.after) == (what, when, who, was):
+        return with_changed(after, "log", last.id, after=now)
+    return log_decision(after, what, when, who=who, why=why, before=was, after=now)
 
 
 def changes(before: Design, after: Design) -> Iterator[Change]:
