@@ -3,6 +3,7 @@
 import ast
 import subprocess
 import sys
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -33,7 +34,12 @@ FLOORS = (
 """Lowest first; a module belongs to the longest name that begins its own."""
 
 
+@cache
 def modules():
+    return tuple(_modules())
+
+
+def _modules():
     for top in ("model", "tui"):
         for path in sorted((ROOT / top).rglob("*.py")):
             parts = path.relative_to(ROOT).with_suffix("").parts
@@ -68,11 +74,16 @@ def imports_of(path):
             yield from (f"{node.module}.{name.name}" for name in node.names)
 
 
+@cache
+def known():
+    return {module for module, _ in modules()}
+
+
+@cache
 def ours(name):
     """The module of an imported name, or None where it is not ours."""
-    known = dict(modules())
     while name:
-        if name in known:
+        if name in known():
             return name
         name = name.rpartition(".")[0]
     return None
@@ -105,6 +116,7 @@ print(sorted({{name.partition(".")[0] for name in sys.modules}} & {{"textual", "
 def test_the_first_frame_waits_for_neither_pydantic_nor_the_model():
     code = """
 import sys
+from functools import cache
 import tui.app
 print(sorted(name for name in sys.modules if name.partition(".")[0] in ("pydantic", "model", "filelock")))
 """
@@ -115,6 +127,7 @@ print(sorted(name for name in sys.modules if name.partition(".")[0] in ("pydanti
 def test_the_command_line_does_not_load_the_screens():
     code = """
 import sys
+from functools import cache
 import tui.cli
 print(sorted(name for name in sys.modules if name == "textual"))
 """

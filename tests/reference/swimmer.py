@@ -3,7 +3,8 @@
 Every cylinder is cut into a few hundred slices by numpy, the pull falls along the published points, and
 scipy solves the equations.  Coefficients are typed again from the sources: cylinders across the flow 1.1
 (standard curve), free ends after the Aeronautical Engineer's Data Book fig. 5.13, skin friction 0.005 and
-tether 1.2 (from memory), B-series pull over advance.
+tether 1.2 (from memory), B-series pull over advance (dragged backwards, it goes on
+as between its first two points).
 """
 
 import tomllib
@@ -17,7 +18,7 @@ from model.design import Design
 from model.files import design_text
 
 FACE, HUB = 0.03175, 0.02794  # m, of every corner in tests.worked
-ADVANCE = ((0, 0.25, 0.5, 0.75, 1, 2), (1, 0.80, 0.56, 0.29, 0, -1.2))
+ADVANCE = ((-1, 0, 0.25, 0.5, 0.75, 1, 2), (1.8, 1, 0.80, 0.56, 0.29, 0, -1.2))
 FREE = ((0, 1, 2, 5, 10, 20, 40, 80), (0.63, 0.63, 0.68, 0.74, 0.82, 0.89, 0.98, 1.1))
 END_ON = ((0, 1, 2, 4, 7), (1.12, 0.91, 0.85, 0.87, 0.99))
 ACROSS = ((0, 1.2, 2.5, 5, 9, 30), (0, 0.62, 0.78, 0.90, 0.96, 1))
@@ -57,6 +58,11 @@ class Swimmer:
         self.g = sum(mass * place for mass, place in self._masses()) / total
         self.slices = [piece for cylinder in self.cylinders for piece in self._sliced(*cylinder[:4])]
         self._tether()
+        counts = [len(points) for points, *_ in self.slices]
+        self.points = np.concatenate([points for points, *_ in self.slices])
+        ways, across, along = ([slice[column] for slice in self.slices] for column in (1, 2, 3))
+        self.ways = np.repeat(np.array(ways), counts, axis=0)
+        self.across, self.along_it = np.repeat(across, counts)[:, None], np.repeat(along, counts)[:, None]
 
     def place(self, item: dict) -> np.ndarray:
         """Where something sits on its bar [m]."""
@@ -134,17 +140,13 @@ class Swimmer:
 
     def drag(self, velocity: np.ndarray, spin: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Force and moment about G of the water, at a speed of G and a rate."""
-        force, moment = np.zeros(3), np.zeros(3)
-        for points, way, across, along in self.slices:
-            arm = points - self.g
-            speed = velocity + np.cross(spin, arm)
-            tangent = speed @ way
-            normal = speed - np.outer(tangent, way)
-            size = np.linalg.norm(normal, axis=1)
-            push = -(across * size[:, None] * normal + along * np.outer(np.abs(tangent) * tangent, way))
-            force += push.sum(axis=0)
-            moment += np.cross(arm, push).sum(axis=0)
-        return force, moment
+        arm = self.points - self.g
+        speed = velocity + np.cross(spin, arm)
+        tangent = (speed * self.ways).sum(axis=1, keepdims=True)
+        normal = speed - tangent * self.ways
+        size = np.linalg.norm(normal, axis=1, keepdims=True)
+        push = -(self.across * size * normal + self.along_it * np.abs(tangent) * tangent * self.ways)
+        return push.sum(axis=0), np.cross(arm, push).sum(axis=0)
 
     def thrust(self, order, velocity, spin) -> tuple[np.ndarray, np.ndarray]:
         """Force and moment about G of the thrusters; ``order`` tells each 1, -1 or 0."""

@@ -46,12 +46,13 @@ def boxes(draw):
     count = draw(st.integers(0, 6))
     thrusters = []
     for number in range(count):
-        side = draw(st.sampled_from((-1, 1)))
+        bar = draw(st.sampled_from(("b0", "b1", "b2", "b3")))
+        side = -1 if bar in ("b0", "b1") else 1  # outwards, from starboard and from port
         thrusters.append(
             Thruster(
                 id=f"t{number}",
                 name=f"t{number}",
-                bar=draw(st.sampled_from(("b0", "b1", "b2", "b3"))),
+                bar=bar,
                 at=draw(st.sampled_from((0.3, 0.5, 0.7))),
                 motor=draw(st.sampled_from(("motor", "big"))),
                 to=draw(st.sampled_from(WAYS)),
@@ -100,7 +101,9 @@ def test_top_speeds_times_and_distances(design):
         if result is None:
             assert pushes <= 0 or pushes + net * vector[2] <= 0
             continue
-        assert result.top.value == pytest.approx(swimmer.top(vector, net), rel=0.02)
+        # where the weight takes most of the pull, an error of the pull weighs more in what is left
+        left = pushes / (pushes + net * vector[2])
+        assert result.top.value == pytest.approx(swimmer.top(vector, net), rel=0.02 * max(1, left))
         assert result.top.low < result.top.value < result.top.high
         if vector[2] == 0:
             mass = moving.body.carried + swimmer.added(vector)
