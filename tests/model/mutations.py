@@ -29,7 +29,7 @@ def _frame(design: Design) -> Iterator[tuple[str, Any]]:
         yield f"without {bar.name}", partial(without_bars, design, {bar.id})
     for group in PLANES:
         for plane in getattr(design.arrangement, group):
-            for by in (-0.08, 0.03):
+            for by in (-0.08, -0.02, 0.02, 0.08):
                 yield (
                     f"{plane.name} moved {by * 1000:+.0f} mm",
                     partial(_plane_moved, design, group, plane.id, by),
