@@ -1,5 +1,6 @@
 """Findings about the fittings at the joints."""
 
+from collections import Counter
 from collections.abc import Iterator
 from functools import partial
 
@@ -10,6 +11,9 @@ from model.coach.say import say
 from model.coach.sentences import ways_words
 from model.frame.layout import JointPlace, ways
 from model.survey import Survey
+from model.thrust.mounts import stub_joint
+from model.water.air.serving import serving_sockets
+from model.water.air.sockets import length_one
 
 
 def unmatched_joints(survey: Survey) -> Iterator[Finding]:
@@ -39,15 +43,36 @@ def unmatched_joints(survey: Survey) -> Iterator[Finding]:
 
 
 def spare_sockets(survey: Survey) -> Iterator[Finding]:
-    """A socket that no bar uses, said aloud; in a sealed frame it lets water in."""
-    for joint in survey.frame.joints.values():
-        if joint.match and joint.match.spare:
-            about = About("joint", joint.id)
-            values = {"fitting": joint.match.fitting.name, "ways": ways_words(list(joint.match.spare))}
-            propose = partial(remedy.fewer_sockets, survey, joint)
-            yield say("fitting.socket-spare", "tip", "fittings", about, propose, joint=joint.name, **values)
-            if survey.arrangement.bores == "sealed":
-                yield say("opening.socket-open", "must", "holes", about, propose, joint=joint.name)
+    """A socket that no bar uses is said aloud, unless it holds a mount or serves as an opening.
+
+    In a sealed frame it lets water in.
+    """
+    empty = [
+        (joint, joint.match) for joint in survey.frame.joints.values() if joint.match and joint.match.spare
+    ]
+    if not empty:
+        return
+    serving = serving_sockets(survey.air)
+    stubs = _stubs(survey)
+    for joint, match in empty:
+        idle = [to for to in match.spare if (joint.id, length_one(to)) not in serving]
+        about = About("joint", joint.id)
+        values = {"fitting": match.fitting.name, "joint": joint.name, "ways": ways_words(idle)}
+        propose = partial(remedy.fewer_sockets, survey, joint)
+        if len(idle) > stubs[joint.id]:
+            yield say("fitting.socket-spare", "tip", "fittings", about, propose, **values)
+        if survey.arrangement.bores == "sealed":
+            yield say("opening.socket-open", "must", "holes", about, propose, joint=joint.name)
+
+
+def _stubs(survey: Survey) -> Counter[str | None]:
+    """How many stubs that hold thrusters the sockets of each joint take."""
+    mounts = {mount.id for mount in survey.design.supplies.mounts if mount.method == "stub"}
+    return Counter(
+        stub_joint(item, survey.frame.bars[item.bar], survey.frame)
+        for item in survey.arrangement.thrusters
+        if item.mount in mounts
+    )
 
 
 def _is_crooked(joint: JointPlace) -> bool:

@@ -102,7 +102,7 @@ def _plan(
         mass=mount.mass,
         price=mount.price,
         hub=_hub_in_way(item, mount, wanted, bar),
-        socket=_has_socket(bar, frame),
+        socket=stub_joint(item, bar, frame) is not None,
     )
 
 
@@ -173,6 +173,8 @@ def _hub_in_way(item: Thruster, mount: Mount, holes: Sequence[TieHole], bar: Bar
     return None
 
 
-def _has_socket(bar: BarPlace, frame: Frame) -> bool:
-    matches = [frame.joints[joint].match for joint in bar.joints]
-    return any(match is not None and bool(match.spare) for match in matches)
+def stub_joint(item: Thruster, bar: BarPlace, frame: Frame) -> str | None:
+    """The joint whose empty socket takes a thruster's stub: the nearer end of its bar that has one."""
+    ends = bar.joints if item.at <= 0.5 else bar.joints[::-1]
+    matches = ((joint, frame.joints[joint].match) for joint in ends)
+    return next((joint for joint, match in matches if match and match.spare), None)

@@ -13,6 +13,7 @@ from model.design import (
     Brief,
     Design,
     Float,
+    Mount,
     Opening,
     Stick,
     Thruster,
@@ -79,6 +80,19 @@ def chain(*x: float, **more: Any) -> Design:
     last = worked.name((len(x) - 1, 0, 0))
     capped = with_fitting(worked.design(worked.arrangement(x, (0.0,), (0.0,), ends), **more), "j000", "cap")
     return with_fitting(capped, last, "cap")
+
+
+def drilled_tee(mount: str = "ties", **more: Any) -> Design:
+    """Two bars in line, drilled above and below, with a tee between them; a motor hangs on one."""
+    holes = tuple(
+        Opening(id=f"o{bar}{number}", name=f"hole {bar}{number}", bar=bar, at=at, face=face)
+        for bar, at in (("b0", 0.3), ("b1", 0.7))
+        for number, face in enumerate(("+z", "-z"))
+    )
+    stub = Mount(id="stub", name="a stub", method="stub", mass=0.02, mass_in_water=0.01)
+    goods = worked.SUPPLIES.but(mounts=(*worked.SUPPLIES.mounts, stub))
+    design = chain(0.0, 0.2, 0.4, stock=worked.stock("cap", "tee")).but(supplies=goods)
+    return design.arranged(**{"openings": holes, "thrusters": (thruster(mount=mount),), **more})
 
 
 def two_boxes(apart: bool) -> Design:
@@ -170,8 +184,20 @@ CASES = (
         ("The tee picked for j000", "ahead, to port and up"),
     ),
     Case(
+        "fitting.socket-spare", "tip", ("joint", "j100"), drilled_tee(), chain(0.0, 0.2, 0.4),
+        ("The tee at j100",),
+    ),
+    Case(  # without the holes the socket is the only way in and out
+        "fitting.socket-spare", "tip", ("joint", "j100"), drilled_tee(), drilled_tee(openings=()),
+        ("The tee at j100 has an empty socket to port",),
+    ),
+    Case(
+        "fitting.socket-spare", "tip", ("joint", "j100"), drilled_tee("ties"), drilled_tee("stub"),
+        ("The tee at j100 has an empty socket to port",),
+    ),
+    Case(
         "fitting.socket-spare", "tip", ("joint", "j100"),
-        chain(0.0, 0.2, 0.4, stock=worked.stock("cap", "tee")), chain(0.0, 0.2, 0.4),
+        drilled_tee(bores="sealed", openings=()), chain(0.0, 0.2, 0.4).arranged(bores="sealed"),
         ("The tee at j100",),
     ),
     Case(
