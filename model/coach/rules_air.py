@@ -105,7 +105,9 @@ def closed_voids(survey: Survey) -> Iterator[Finding]:
             "lift": grams(void.volume * survey.balance.density),
         }
         if meant:
-            yield say("air.void-plugged", "tip", "holes", about, **values)
+            yield say(
+                "air.void-plugged", "tip", "holes", about, partial(remedy.unplug, survey, void), **values
+            )
         else:
             yield say("air.void-closed", "should", "holes", about, partial(remedy.let_out, survey), **values)
 
@@ -142,6 +144,7 @@ def sealed_frame(survey: Survey) -> Iterator[Finding]:
         "should" if lost else "tip",
         "holes",
         WHOLE,
+        partial(remedy.flood, survey),
         lift=grams(seal.lift),
         depth=f"{DEEP:g} m",
         press=f"{deep.per_cm2:.1f} kg",

@@ -58,7 +58,8 @@ def sinks_at_depth(survey: Survey) -> Iterator[Finding]:
             "lost": grams(survey.balance.spare - spare),
             "net": grams(spare),
         }
-        yield say("balance.foam-squeezed", "should", "floats", WHOLE, **values)
+        propose = partial(remedy.lift_at_depth, survey, spare)
+        yield say("balance.foam-squeezed", "should", "floats", WHOLE, propose, **values)
 
 
 def trim(survey: Survey) -> Iterator[Finding]:

@@ -5,6 +5,8 @@ import pytest
 from model.design import Brief, Float, Opening, Plug
 from model.design.thresholds import Thresholds
 from model.explain_air import air_quantities
+from model.files import load_design
+from model.presets import built_in_folder
 from model.review import after_remedy, proven_remedy, review
 from model.solve.hole_words import flow_words, millilitres, pocket_words, tilt_line
 from tests import worked
@@ -12,6 +14,9 @@ from tests import worked
 OUTSIDE, FACE, BORE = 21.336, 31.75, 15.2908
 """[mm] of the worked half-inch pipe: outside diameter, centre to face, average bore."""
 CROWNS = ("b0", "b1", "b2", "b3")
+
+
+NEWT = load_design(built_in_folder() / "demo" / "newt.toml").design
 
 
 def hole(name="o", **changes):
@@ -181,12 +186,13 @@ def test_a_room_without_an_opening_is_named_and_drilled():
     assert said(cleared(drawn, "air.void-closed").design, "air.void-closed") == []
 
 
-def test_a_room_that_plugs_close_is_a_tip_without_a_remedy():
+def test_a_room_that_plugs_close_is_a_tip_and_floods_without_them():
     drawn = pipe(hole(at=0.2), plugs=(Plug(id="s", name="s", bar="b0"),))
     (found,) = said(drawn, "air.void-plugged")
     assert found.severity == "tip"
     assert said(pipe(hole(at=0.2)), "air.void-plugged") == []
-    assert found.propose() == ()
+    assert [remedy.label for remedy in found.propose()] == ["Leave s out"]
+    assert cleared(drawn, "air.void-plugged").survey.arrangement.plugs == ()
 
 
 def test_no_opening_at_all_is_one_finding_not_many():
@@ -235,6 +241,13 @@ def test_a_sealed_frame_is_told_what_it_gains_and_risks():
     assert f"sinks with {-seal.leaked * 1000:.0f} g" in found.message
     assert found.severity == "should"  # there is no thruster to bring it up
     assert said(pipe(), "sealing.leak-sinks") == []
+
+
+def test_a_sealed_frame_may_be_flooded_instead_with_holes_and_the_lift_made_up_for():
+    after = cleared(NEWT.arranged(bores="sealed", openings=()), "sealing.leak-sinks")
+    assert after.survey.arrangement.bores == "flooded"
+    assert after.survey.arrangement.openings
+    assert after.musts == ()
 
 
 def test_a_good_box_has_nothing_to_say_about_holes():

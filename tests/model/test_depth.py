@@ -5,7 +5,7 @@ from math import pi
 import pytest
 
 from model.design import Brief, Float
-from model.review import review
+from model.review import after_remedy, proven_remedy, review
 from model.survey import survey
 from model.water.depth import spare_at_depth
 from tests import worked
@@ -38,3 +38,13 @@ def test_it_speaks_where_lift_is_gone_at_depth_and_is_silent_where_some_is_left(
     assert "balance.foam-squeezed" in codes(floated(length, enough * 1.05))
     assert "balance.foam-squeezed" not in codes(floated(length, enough * 0.95))
     assert "balance.foam-squeezed" not in codes(floated(length, 0))
+
+
+def test_more_foam_is_offered_so_that_a_little_lift_is_left_at_depth():
+    length = next(
+        step * 0.001 for step in range(1, 200) if survey(floated(step * 0.001, 0)).balance.spare > 0.005
+    )
+    report = review(floated(length, 30))
+    finding = next(found for found in report.findings if found.code == "balance.foam-squeezed")
+    after = after_remedy(report.design, proven_remedy(report, finding))
+    assert 0 <= spare_at_depth(after.survey.parts, after.survey.balance, 30) < 0.03

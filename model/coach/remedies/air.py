@@ -3,11 +3,15 @@
 from functools import partial
 
 from model.coach.finding import Remedy
+from model.coach.remedies.balance import adjust_lift
 from model.coach.remedies.holes import drain as drain_low
+from model.coach.remedies.holes import let_water_in
+from model.coach.sentences import listed
 from model.design import Design
 from model.solve.hole_words import drilling_words
 from model.solve.holes import Drilling, fewest
-from model.survey import Survey
+from model.survey import Survey, survey
+from model.water.air.pockets import Pocket
 
 
 def let_out(survey: Survey) -> tuple[Remedy, ...]:
@@ -25,6 +29,40 @@ def let_out(survey: Survey) -> tuple[Remedy, ...]:
 def drain(survey: Survey) -> tuple[Remedy, ...]:
     """A drain under a lowest bar, or the fewest holes that leave neither air nor water."""
     return (*drain_low(survey), *let_out(survey))
+
+
+def unplug(found: Survey, void: Pocket) -> tuple[Remedy, ...]:
+    """The plugs that close a room left out, so that it floods with the rest."""
+    bars = {stretch.bar for stretch in void.stretches}
+    plugs = tuple(plug for plug in found.arrangement.plugs if plug.bar in bars)
+    label = f"Leave {listed([plug.name for plug in plugs])} out"
+    return (Remedy(label, partial(_without_plugs, plugs=frozenset(plug.id for plug in plugs))),)
+
+
+def _without_plugs(design: Design, plugs: frozenset[str]) -> Design:
+    return design.arranged(plugs=tuple(plug for plug in design.arrangement.plugs if plug.id not in plugs))
+
+
+def flood(found: Survey) -> tuple[Remedy, ...]:
+    """Holes instead of glue, and where the lift of the pipes is missed, foam for it."""
+    remedies = []
+    for drilled in let_water_in(survey(found.design.arranged(bores="flooded"))):
+        edit = partial(_flooded, drilled=drilled)
+        label = f"Let it flood instead: {_small(drilled.label)}"
+        remedies.append(Remedy(label, edit, drilled.details))
+        for lift in adjust_lift(survey(edit(found.design))):
+            both = partial(_flooded, drilled=drilled, lift=lift)
+            remedies.append(Remedy(f"{label}, and {_small(lift.label)}", both, drilled.details))
+    return tuple(remedies)
+
+
+def _small(label: str) -> str:
+    return label[0].lower() + label[1:]
+
+
+def _flooded(design: Design, drilled: Remedy, lift: Remedy | None = None) -> Design:
+    flooded = drilled.edit(design.arranged(bores="flooded"))
+    return lift.edit(flooded) if lift else flooded
 
 
 def _holes(drilling: Drilling) -> str:

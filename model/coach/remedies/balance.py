@@ -34,6 +34,8 @@ AIM_SHARE = (0.006, 0.02)
 """Least and most of what is displaced that is aimed at, well inside 0.3 to 3 %."""
 AIM_OF_THRUST = 0.2
 """Most of the down thrust that is aimed at, inside 25 %."""
+KEPT_AT_DEPTH = 0.005
+"""[kg] Spare buoyancy that is left where the foam is squeezed most."""
 SAME_LEVEL = 1e-6
 """[m] Bars whose heights differ by less lie at one level."""
 FoamPlace = tuple[BarPlace, str | None]
@@ -61,6 +63,13 @@ def adjust_lift(found: Survey) -> tuple[Remedy, ...]:
     else:
         remedies += _new_ballast(found, -lack)
     return tuple(remedies)
+
+
+def lift_at_depth(found: Survey, spare: float) -> tuple[Remedy, ...]:
+    """Foam cut longer or added, so that the spare buoyancy [kg] at depth comes to nothing less than 5 g."""
+    lack = KEPT_AT_DEPTH - spare
+    lack /= 1 - found.design.brief.foam_squeeze / 100  # what is added is squeezed too
+    return (*_resized_foam(found, lack), *_resized_ballast(found, lack), *_new_foam(found, lack))
 
 
 def lift_per_metre(foam: Foam, density: float) -> float:
