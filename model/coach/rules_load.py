@@ -39,7 +39,8 @@ def load(survey: Survey) -> Iterator[Finding]:
         return
     hook = hook_place(survey.arrangement, survey.frame)
     if hook is None:
-        yield say("load.hook-missing", "should", "gear", WHOLE, load=wanted.name)
+        propose = partial(remedy.hook_on, survey)
+        yield say("load.hook-missing", "should", "gear", WHOLE, propose, load=wanted.name)
         return
     loaded = with_load(survey.balance, survey.thrust, wanted.in_water(survey.balance.density), hook)
     yield from _lift(survey, wanted.name, loaded)

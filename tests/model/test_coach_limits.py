@@ -14,6 +14,9 @@ from model.coach import rules_balance, rules_load
 from model.coach.finding import Finding
 from model.design import Brief, Thresholds
 from model.design.brief import Load
+from model.files import load_design
+from model.presets import built_in_folder
+from model.review import proven_remedy, review
 from model.survey import Survey, survey
 from model.water.balance import Balance
 from tests.model.coach_cases import box, gear
@@ -212,6 +215,16 @@ def test_a_load_without_a_hook_is_told():
     found = results(up=5.0, brief=Brief(load=Load(name="crate", mass=0.2)))
     assert heard(rules_load.load, found) == [("load.hook-missing", "should")]
     assert heard(rules_load.load, results(up=5.0)) == []
+
+
+def test_a_hook_is_added_low_and_near_the_middle():
+    newt = load_design(built_in_folder() / "demo" / "newt.toml").design
+    rules = newt.brief.but(load=Load(name="crate", mass=0.05))
+    report = review(newt.but(brief=rules).arranged(attachments=()))
+    remedy = proven_remedy(report, next(f for f in report.findings if f.code == "load.hook-missing"))
+    (hook,) = remedy.edit(report.design).arrangement.attachments
+    bars = report.survey.frame.bars
+    assert bars[hook.bar].point(0.5)[2] == min(bar.point(0.5)[2] for bar in bars.values())
 
 
 def test_an_empty_design_has_no_weight_to_judge():

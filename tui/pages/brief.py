@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, get_args
 
 from model.design import Design, Load, Water, edits
+from model.design.brief import AttitudeName
 from model.design.edits import WATERS, Ref
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import (
@@ -35,6 +36,9 @@ if TYPE_CHECKING:
 
 BRIEF, DESIGN, WATER, COACH = Ref("brief"), Ref("design"), Ref("water"), Ref("thresholds")
 MOVES: Options = tuple((move, move) for move in ("ahead", "astern", "up", "down", "turn", "sideways"))
+ATTITUDES: Options = tuple(
+    (name.rstrip(" 0123456789").replace(" side", ""), name) for name in get_args(AttitudeName)
+)
 COACH_FIELDS = (
     ("trim_tip", "Trim: a tip over", number("deg")),
     ("trim_should", "Trim: should over", number("deg")),
@@ -163,6 +167,13 @@ def water(report: Report) -> tuple[Entry, ...]:
         usual,
         field(WATER, "temperature", "Temperature", number("deg C")),
         field(WATER, "salinity", "Salt", number("g/kg")),
+        field(
+            BRIEF,
+            "attitudes",
+            "Air out when it lies",
+            Several(ATTITUDES),
+            help="The pipes must lose their air when it lies so. None ticked: all of them.",
+        ),
     )
 
 

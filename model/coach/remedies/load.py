@@ -1,11 +1,17 @@
 """Remedies for a load: stronger upright motors, or the hook under the middle."""
 
 from functools import partial
+from math import hypot
 
 from model.coach.finding import Remedy
 from model.design import Design
+from model.design.edits import add_attachment
+from model.solve.places import level_bars_at
 from model.survey import Survey
 from model.vectors import grid, sub
+
+HOOK_BARS = 4
+"""A hook is offered on so many bars at most."""
 
 
 def stronger(found: Survey) -> tuple[Remedy, ...]:
@@ -29,6 +35,18 @@ def _remotored(design: Design, thrusters: frozenset[str], motor: str) -> Design:
         item.but(motor=motor) if item.id in thrusters else item for item in design.arrangement.thrusters
     )
     return design.arranged(thrusters=changed)
+
+
+def hook_on(found: Survey) -> tuple[Remedy, ...]:
+    """A new hook on a lowest level bar, the one that passes nearest under the middle of the weight first."""
+    x, y, _ = found.balance.g
+    bars = sorted(
+        level_bars_at(found, -1), key=lambda bar: hypot(bar.point(0.5)[0] - x, bar.point(0.5)[1] - y)
+    )
+    return tuple(
+        Remedy(f"Add a hook on {bar.name}", partial(add_attachment, kind="hook", bar=bar.id))
+        for bar in bars[:HOOK_BARS]
+    )
 
 
 def hook_under_middle(found: Survey) -> tuple[Remedy, ...]:
