@@ -2,7 +2,7 @@
 
 One order a line; blank lines and lines that begin with ``#`` say nothing.
 
-    start [WORD]        begin, as ``poolwright [WORD]`` does
+    start [WORD]        begin, as ``poolwright [WORD]`` does; with a copy of a file of this folder
     press KEY ...       press keys one after the other; KEY*3 presses it three times
     type "TEXT"         type a text
     see "TEXT"          wait until the text stands on the screen; line ends and boxes do not count
@@ -12,9 +12,13 @@ One order a line; blank lines and lines that begin with ``#`` say nothing.
     kill                the lid is shut, the power is gone: nothing is saved from here on
     reopen              begin again with the design that was open
     ready               what is in the file has no finding that must be fixed
+    clear               what is in the file lies level within 2 degrees, floats with 10 to 40 g to spare and
+                        keeps less than a millilitre of air in any attitude
 """
 
+import os
 import shlex
+import shutil
 from contextlib import AsyncExitStack
 from pathlib import Path
 
@@ -23,6 +27,7 @@ from model.review import review
 from tests.tui.fakes import flowing, screen_text, see, until
 from tui.app import Poolwright
 
+HERE = Path(__file__).parent
 FIXES_MOST = 12
 READY = "ready to build"
 OFFER = "F5 takes this remedy"
@@ -60,6 +65,10 @@ class Walk:
             raise AssertionError(f"{where}\n{problem}") from problem
 
     async def do_start(self, word=None):
+        if word and (HERE / word).is_file():
+            folder = Path(os.environ["POOLWRIGHT_DESIGNS"])
+            folder.mkdir(parents=True, exist_ok=True)
+            word = shutil.copy(HERE / word, folder)
         self.pilot = await self.stack.enter_async_context(Poolwright(word).run_test(size=self.size))
 
     async def do_press(self, *keys):
@@ -115,6 +124,13 @@ class Walk:
         await until(self.pilot, lambda: not screen.keeper.unsaved, "a saved design")
         musts = [finding.message for finding in review(load_design(self.path).design).musts]
         assert musts == [], musts
+
+    async def do_clear(self):
+        found = review(load_design(self.path).design).survey
+        assert max(abs(found.balance.pitch), abs(found.balance.roll)) <= 2, found.balance
+        assert 0.010 <= found.balance.spare <= 0.0405, found.balance
+        left = {state.attitude.name: state.caught.volume * 1e6 for state in found.air.attitudes}
+        assert max(left.values()) < 1, left
 
     def note_path(self):
         """Remember which file is open."""

@@ -35,6 +35,11 @@ class Ticks(OptionList):
         self.clear_options()
         self.add_options([Option(self._line(key), id=key) for key in self.names])
 
+    def on_focus(self) -> None:
+        """Begin at the first thing, so that the first Space ticks it."""
+        if self.highlighted is None:
+            self.action_first()
+
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Tick it, or take the tick away."""
         event.stop()
