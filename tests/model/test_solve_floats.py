@@ -10,6 +10,7 @@ from model.preset_files import read_preset
 from model.presets import built_in_folder
 from model.review import review
 from model.solve.floats import Wish, propose_floats
+from model.solve.holes import fewest
 from model.solve.places import segment_distance
 from model.survey import survey
 from tests import worked
@@ -50,6 +51,29 @@ def test_floats_on_the_bars_of_a_preset_give_lift_and_level_trim(path):
     for piece in offer.design.arrangement.floats:
         assert piece.bar in wish.float_bars
         assert piece.length / step == pytest.approx(round(piece.length / step), abs=1e-4)
+
+
+READY = ("newt", "first-afternoon", "tall-and-steady", "open-fronted-catcher")
+
+
+@pytest.mark.parametrize("path", [p for p in DESIGNS if p.stem in READY], ids=lambda path: path.stem)
+def test_floats_and_holes_worked_out_anew_leave_a_level_vehicle_without_air(path):
+    """Bare of floats and holes; then surveyed: lift, trim, and under a millilitre of air in each attitude."""
+    design = load(path)
+    wish = Wish(float_bars(design), first_foam(design), beside=design.arrangement.floats[0].beside)
+    bare = design.arranged(floats=(), openings=())
+    floated = propose_floats(survey(bare), wish).design
+    drilling = fewest(survey(floated), keep=False)
+    assert drilling is not None
+    after = survey(drilling.apply(floated))
+    assert 0.010 <= after.balance.spare <= 0.0405
+    assert max(abs(after.balance.pitch), abs(after.balance.roll)) <= 2.0
+    assert len(after.air.attitudes) == 6
+    for state in after.air.attitudes:
+        assert state.caught.volume + state.caught.closed < 1e-6, state.attitude
+        assert state.held >= 0  # what the water's skin may keep is told apart
+    assert after.air.tilt.held <= after.air.level.held + 1e-9
+    assert not review(after.design).musts
 
 
 def test_foam_that_is_too_thick_to_level_with_is_said_and_thinner_foam_does():

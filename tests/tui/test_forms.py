@@ -125,6 +125,17 @@ async def test_an_empty_optional_rule_is_off():
         assert app.design.brief.spending_limit is None
 
 
+async def test_the_ways_it_may_lie_are_ticked():
+    app = PageApp("brief", rectangle())
+    async with app.run_test(size=(78, 18)) as pilot:
+        await opened(app, pilot, "Water")
+        app.row("brief-attitudes").editor.focus()
+        await pilot.press("space", *["tab"] * 5, "space")
+        await pilot.pause()
+        assert app.design.brief.attitudes == ("level", "upside down")
+        assert "[x] upside down" in app.text()
+
+
 async def test_boxes_and_choices_by_keyboard():
     app = PageApp("brief", rectangle())
     async with app.run_test(size=(78, 18)) as pilot:
