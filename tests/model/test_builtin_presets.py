@@ -56,7 +56,7 @@ def test_there_is_what_a_class_needs():
     for path in FILES:
         kinds[path.parent.name].append(path.stem)
     assert {kind: len(found) for kind, found in kinds.items()} == {
-        "stocks": 7,
+        "stocks": 8,
         "briefs": 4,
         "motors": 1,
         "starters": 6,
@@ -97,6 +97,21 @@ def test_a_plumbing_range_has_no_corner_fitting_and_a_furniture_range_has_them(p
     else:
         assert not corners & shapes
         assert "elbow 45" in shapes
+
+
+def test_the_range_of_two_sizes_is_the_two_ranges_and_a_reducing_tee():
+    stocks = {path.stem: load(path) for path in STOCKS}
+    both = {fitting.id: fitting for fitting in stocks["two-sizes-plumbing"].fittings}
+    reducing = both.pop("reducing-tee")
+    ways = {socket.to: (socket.pipe, socket.depth) for socket in reducing.sockets}
+    assert ways["+x"] == ways["-x"] == ("three-quarter", pytest.approx(0.719 * 0.0254))  # ASTM D2466
+    assert ways["+z"] == ("half", pytest.approx(0.688 * 0.0254))
+    assert "invented, no source" in reducing.source
+    wide = {fitting.id: fitting for fitting in stocks["three-quarter-plumbing"].fittings}
+    half = {f"half-{fitting.id}": fitting for fitting in stocks["half-inch-plumbing"].fittings}
+    for name, fitting in both.items():
+        single = {**wide, **half}[name]
+        assert fitting.but(id=single.id, name=single.name) == single
 
 
 @pytest.mark.parametrize("path", STOCKS, ids=names(STOCKS))
