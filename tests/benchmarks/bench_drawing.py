@@ -3,6 +3,7 @@
 Three dimensioned views and the oblique one, scene and rows, at 100 x 40 cells: to stay under 4 ms.
 """
 
+import gc
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -16,6 +17,7 @@ from model.drawing.views import three_views
 from model.presets import find_preset, load_preset
 from model.survey import Survey, survey
 from tests.drawing_designs import box_design, random_design
+from tui.app import GARBAGE_THRESHOLDS
 from tui.raster.drawing import sheet_panel
 
 ROUNDS = 300
@@ -37,7 +39,9 @@ def milliseconds(call: Callable[[], object]) -> float:
 
 
 def main() -> None:
-    """Print the medians."""
+    """Print the medians, with garbage collected as the session does."""
+    gc.freeze()
+    gc.set_threshold(*GARBAGE_THRESHOLDS)
     box, large = survey(box_design()), survey(random_design(0, planes=6, most=400))
     demo = survey(load_preset(find_preset("demo", "newt")))
     print(f"demo, {len(demo.frame.bars)} bars: {milliseconds(lambda: four_views(demo)):.2f} ms")

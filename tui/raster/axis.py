@@ -46,10 +46,11 @@ class Axis:
 
     def cell(self, place: float) -> int:
         """The cell of a place [mm]."""
-        known = self._known.get(place)
-        if known is None:
-            known = self._known[place] = int(self.at(place) + 0.5)
-        return known
+        try:
+            return self._known[place]
+        except KeyError:
+            cell = self._known[place] = int(self.at(place) + 0.5)
+            return cell
 
     def inside(self, low: float, high: float) -> tuple[int, int]:
         """The first and last cell whose middles lie between two places [mm]; the nearest one if none does."""

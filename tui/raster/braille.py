@@ -1,6 +1,7 @@
 """The oblique view in braille dots, two by four to a cell; in ASCII as sloping strokes."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import pairwise
 
 from model.drawing.scene import About, Label, Point, Scene
@@ -27,13 +28,17 @@ class Screen:
         self.scale = min((2 * width - 1) / wide, (4 * height - 1) / tall)
         self.left = (2 * width - 1 - wide * self.scale) / 2
         self.top = (4 * height - 1 - tall * self.scale) / 2
+        self._known: dict[Point, tuple[int, int]] = {}
 
     def dot(self, point: Point) -> tuple[int, int]:
-        """The dot of a point, to the right and down."""
-        return (
-            int(self.left + (point[0] - self.low[0]) * self.scale + 0.5),
-            int(self.top + (self.high[1] - point[1]) * self.scale + 0.5),
-        )
+        """The dot of a point, to the right and down; corners are asked for by every line there."""
+        known = self._known.get(point)
+        if known is None:
+            known = self._known[point] = (
+                int(self.left + (point[0] - self.low[0]) * self.scale + 0.5),
+                int(self.top + (self.high[1] - point[1]) * self.scale + 0.5),
+            )
+        return known
 
     def cell(self, point: Point) -> tuple[int, int]:
         """The column and row of a point."""
@@ -87,20 +92,36 @@ def _dotted(canvas: Canvas, screen: Screen, scene: Scene) -> None:
     masks, roles = [0] * (width * canvas.height), [""] * (width * canvas.height)
     for start, end, role, _ in _lines(scene):
         (x, y), (last, floor) = screen.dot(start), screen.dot(end)
-        steps = max(abs(last - x), abs(floor - y)) or 1
-        right, down = (last - x) * WHOLE // steps, (floor - y) * WHOLE // steps
-        across, upright = x * WHOLE + HALF, y * WHOLE + HALF
-        for _ in range(steps + 1):
-            column, row = across >> SHIFT, upright >> SHIFT
-            cell = (row >> 2) * width + (column >> 1)
-            masks[cell] |= DOTS[(row & 3) << 1 | column & 1]
-            roles[cell] = role
-            across += right
-            upright += down
+        first = (y >> 2) * width + (x >> 1)
+        for step, mask in _course(x & 1, y & 3, last - x, floor - y, width):
+            masks[first + step] |= mask
+            roles[first + step] = role
     for row, cells in enumerate(canvas.cells):
         for column, mask in enumerate(masks[row * width : (row + 1) * width]):
             if mask:
                 cells[column] = (chr(BLANK + mask), roles[row * width + column])
+
+
+@lru_cache(4096)
+def _course(x: int, y: int, wide: int, tall: int, width: int) -> tuple[tuple[int, int], ...]:
+    """The cells of a line and their dots, counted from the cell that it begins in.
+
+    Args:
+        x, y: the dot of that cell where it begins.
+        wide, tall: how many dots it goes to the right and down.
+        width: of the canvas; the cell below is so many further on.
+    """
+    masks: dict[int, int] = {}
+    steps = max(abs(wide), abs(tall)) or 1
+    right, down = wide * WHOLE // steps, tall * WHOLE // steps
+    across, upright = x * WHOLE + HALF, y * WHOLE + HALF
+    for _ in range(steps + 1):
+        column, row = across >> SHIFT, upright >> SHIFT
+        cell = (row >> 2) * width + (column >> 1)
+        masks[cell] = masks.get(cell, 0) | DOTS[(row & 3) << 1 | column & 1]
+        across += right
+        upright += down
+    return tuple(masks.items())
 
 
 def _sloped(canvas: Canvas, screen: Screen, scene: Scene) -> None:

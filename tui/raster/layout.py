@@ -47,7 +47,8 @@ class Plot(Struct, frozen=True, dict=True):
 
     def cell(self, point: Point) -> tuple[int, int]:
         """The column and the row of a point."""
-        return self.column(point[0]), self.row(point[1])
+        across, upward = self.across, self.upward
+        return self.left + across.cell(point[0]), self.top + upward.last - upward.cell(point[1])
 
     def block(self, low: Point, high: Point) -> tuple[int, int, int, int]:
         """The columns and the rows, first and last, that an upright rectangle covers."""
