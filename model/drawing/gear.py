@@ -6,7 +6,7 @@ from typing import NamedTuple
 from model.design import Arrangement, OnBar
 from model.drawing.projection import Projection
 from model.drawing.scene import About, Circle, Label, Mark, Point, Role, Shape, Stroke
-from model.parts import Box, Solid
+from model.parts import Box, Part, Solid
 from model.survey import Survey
 from model.vectors import unit
 
@@ -36,8 +36,18 @@ class Fixed(NamedTuple):
     box: Box
 
 
+_kept: tuple[tuple[Part, ...], tuple[Fixed, ...]] = ((), ())
+
+
 def fixed_solids(survey: Survey) -> tuple[Fixed, ...]:
-    """The solids of floats, ballast, attachments and thrusters: the same for every view."""
+    """The solids of floats, ballast, attachments and thrusters: the same for every view, and kept."""
+    global _kept
+    if _kept[0] is not survey.parts:
+        _kept = (survey.parts, _fixed_solids(survey))
+    return _kept[1]
+
+
+def _fixed_solids(survey: Survey) -> tuple[Fixed, ...]:
     attachments = attachment_roles(survey.arrangement)
     found = []
     for part in survey.parts:

@@ -42,7 +42,9 @@ class Projection(Struct, frozen=True):
 
     def point(self, at: Vector) -> Point:
         """Where a point [m] lies on the sheet [mm]."""
-        (x, y, z), (a, b, c), (d, e, f) = at, self.right, self.up
+        x, y, z = at
+        a, b, c = self.right
+        d, e, f = self.up
         return (x * a + y * b + z * c) * MM, (x * d + y * e + z * f) * MM
 
     def depth(self, at: Vector) -> float:
