@@ -8,6 +8,7 @@ from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
 from model.drawing.gear import air_marks, balance_marks, fixed_solids, opening_marks, part_name, tether_marks
 from model.drawing.legend import legend
+from model.drawing.pen import Hand, place
 from model.drawing.projection import COARSE_RIM, Projection, oblique, outline
 from model.drawing.scene import About, Label, Point, Scene, Shape, Stroke
 from model.survey import Survey
@@ -17,7 +18,11 @@ AZIMUTH, ELEVATION = 30.0, 25.0
 
 
 def oblique_scene(
-    survey: Survey, azimuth: float = AZIMUTH, elevation: float = ELEVATION, marked: About | None = None
+    survey: Survey,
+    azimuth: float = AZIMUTH,
+    elevation: float = ELEVATION,
+    marked: About | None = None,
+    hand: Hand | None = None,
 ) -> Scene:
     """The vehicle seen from an azimuth and an elevation [deg], without dimensions and limits.
 
@@ -25,12 +30,15 @@ def oblique_scene(
         azimuth: where the viewer stands, from the bow round to port.
         elevation: how far above the level plane, -90 to 90.
         marked: the kind and id of what is under the cursor.
+        hand: the cursor on the crossings of planes, and the pen, while the frame is edited.
     """
     look = oblique(azimuth, elevation)
     strokes = tuple(_bars(survey, look))
     shapes = tuple(sorted(_gear(survey, look), key=lambda shape: shape.depth))
     points = [point for stroke in strokes for point in stroke.points]
     points += [point for shape in shapes for point in shape.outline]
+    cursor, *pen = (look.point(place(survey, at)) for at in hand if at) if hand else (None,)
+    points += [point for point in (cursor, *pen) if point is not None]
     low, high = span(points) if points else ((0.0, 0.0), (0.0, 0.0))
     marks = (
         *opening_marks(survey, look),
@@ -41,7 +49,7 @@ def oblique_scene(
     )
     labels = (*_letters(survey, strokes), *_bow(survey, look), *part_name(survey, look, marked))
     scene = Scene("oblique", look.title, low, high, strokes, shapes, (), marks, labels, marked=marked)
-    return replace(scene, legend=tuple(legend(survey, scene)))
+    return replace(scene, legend=tuple(legend(survey, scene)), cursor=cursor, pen=pen[0] if pen else None)
 
 
 def _bars(survey: Survey, look: Projection) -> Iterator[Stroke]:

@@ -6,7 +6,7 @@ Nothing here knows of a screen: a step, a click or a key becomes a crossing, or 
 
 from collections.abc import Callable, Iterator
 from functools import partial
-from itertools import pairwise
+from itertools import pairwise, permutations
 from typing import NamedTuple
 
 from model.design import Bar, Design, Plane
@@ -30,7 +30,7 @@ from model.design.edits import (
     remove_plane,
     with_joint,
 )
-from model.drawing.projection import VIEWS
+from model.drawing.projection import VIEWS, Projection
 from model.drawing.scene import Point
 from model.errors import EditError
 from model.survey import Survey
@@ -53,19 +53,25 @@ class Hand(NamedTuple):
     pen: Crossing | None = None
 
 
-def axes(view: str) -> tuple[int, int, int]:
+def axes(view: str | Projection) -> tuple[int, int, int]:
     """The axis (0 x, 1 y, 2 z) that runs to the right in a view, the one that runs up, and the depth.
+
+    In an oblique view those that run most nearly so.
 
     >>> axes("front"), axes("top"), axes("side")
     ((1, 2, 0), (1, 0, 2), (0, 2, 1))
     """
-    look = VIEWS[view]
-    across, up, depth = (_axis(way) for way in (look.right, look.up, look.towards))
+    look = _look(view)
+    ways = (look.right, look.up, look.towards)
+    across, up, depth = max(
+        permutations(range(3)),
+        key=lambda order: sum(abs(way[axis]) for way, axis in zip(ways, order, strict=True)),
+    )
     return across, up, depth
 
 
-def _axis(way: Vector) -> int:
-    return max(range(3), key=lambda axis: abs(way[axis]))
+def _look(view: str | Projection) -> Projection:
+    return VIEWS[view] if isinstance(view, str) else view
 
 
 def beginning(design: Design) -> Crossing | None:
@@ -105,11 +111,13 @@ def _nearest(planes: tuple[Plane, ...], before: Design | None, kind: str, gone: 
     return min(planes, key=lambda plane: abs(plane.at - place)).id
 
 
-def moved(design: Design, view: str, at: Crossing, right: int = 0, up: int = 0, nearer: int = 0) -> Crossing:
+def moved(
+    design: Design, view: str | Projection, at: Crossing, right: int = 0, up: int = 0, nearer: int = 0
+) -> Crossing:
     """The cursor some planes further to the right, up or towards the viewer; it stops at the last one."""
-    look, result = VIEWS[view], list(at)
-    for way, steps in ((look.right, right), (look.up, up), (look.towards, nearer)):
-        axis = _axis(way)
+    look, result = _look(view), list(at)
+    ways = ((look.right, right), (look.up, up), (look.towards, nearer))
+    for axis, (way, steps) in zip(axes(look), ways, strict=True):
         planes = [plane.id for plane in ordered_planes(design, PLANE_KINDS[axis])]
         here = planes.index(at[axis]) + (steps if way[axis] > 0 else -steps)
         result[axis] = planes[max(0, min(here, len(planes) - 1))]
@@ -174,18 +182,18 @@ def across(bar: Bar) -> Move:
     return f"bar {bar.name} copied across", partial(copy_bar_across, bar=bar.id)
 
 
-def nudged(design: Design, view: str, at: Crossing, right: int = 0, up: int = 0) -> Move:
+def nudged(design: Design, view: str | Projection, at: Crossing, right: int = 0, up: int = 0) -> Move:
     """The plane under the cursor moved by steps to the right or up; everything on it goes along."""
-    look = VIEWS[view]
+    look = _look(view)
     way, steps = (look.right, right) if right else (look.up, up)
-    axis = _axis(way)
+    axis = axes(look)[0 if right else 1]
     kind, plane = PLANE_KINDS[axis], find(design, Ref(PLANE_KINDS[axis], at[axis]))
     where = plane.at + steps * STEP[design.units] * (1 if way[axis] > 0 else -1)
     label = f"{kind} {plane.name} to {format_length(where, design.units)}"
     return label, partial(move_plane, kind=kind, plane=plane.id, at=where)
 
 
-def new_planes(design: Design, view: str, at: Crossing | None) -> tuple[Move, ...]:
+def new_planes(design: Design, view: str | Projection, at: Crossing | None) -> tuple[Move, ...]:
     """The planes that can be added near the cursor: half-way to each neighbour, or beyond the last."""
     order = axes(view)
     return tuple(move for axis in order for move in _new_along(design, axis, at[axis] if at else ""))

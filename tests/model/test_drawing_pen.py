@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from model.design import edits
 from model.drawing import pen
-from model.drawing.projection import VIEWS
+from model.drawing.projection import VIEWS, oblique
 from model.errors import EditError
 from model.review import review
 from model.survey import survey
@@ -16,6 +16,7 @@ from tests.model.edits_designs import EMPTY, rectangle
 QUIET = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 KEYS = st.lists(st.sampled_from([(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)]))
 LOOKS = st.sampled_from(sorted(VIEWS))
+SLANTED = st.builds(oblique, st.sampled_from(range(0, 360, 15)), st.sampled_from(range(-90, 91, 15)))
 
 
 def numbers(design):
@@ -25,14 +26,14 @@ def numbers(design):
 
 
 @QUIET
-@given(tidy_designs(), LOOKS, KEYS)
+@given(tidy_designs(), st.one_of(LOOKS, SLANTED), KEYS)
 def test_arrows_go_to_the_next_plane_on_the_sheet_and_stop_at_the_last(design, view, keys):
     at = pen.beginning(design)
     if at is None:
         return
     places, seen = numbers(design), survey(design)
     for right, up, nearer in keys:
-        look, before = VIEWS[view], at
+        look, before = VIEWS[view] if isinstance(view, str) else view, at
         at = pen.moved(design, view, at, right, up, nearer)
         way = look.right if right else look.up if up else look.towards
         was, now = (

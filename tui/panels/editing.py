@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from model.design import Design
     from model.design.edits import Crossing
     from model.drawing.pen import Hand, Move
+    from model.drawing.projection import Projection
     from model.review import Report
 
 KEYS = "Enter bar  , . depth  p r plane  g move it  s split  c copy  m mirror  v view"
@@ -33,7 +34,7 @@ ROOMY = 24
 """Rows from which the lines under the drawing may wrap."""
 NO_PLANES = "Press p to add planes: a station, a side and a level. Bars run between them."
 GRABBED = "Moving planes: arrows move the plane under the cursor, g lets go."
-FLAT = "Arrows turn it. Press v for a view that you can draw on."
+TURNING = "Arrows turn it, Shift with them moves the cursor. "
 
 
 class EditingPanel(DrawingPanel):
@@ -61,13 +62,17 @@ class EditingPanel(DrawingPanel):
         "v turns to the next view: front, top, side, oblique, or all at once. In third angle each view lies "
         "on the side it is seen from: the top view above the front view, the view from port on its right. "
         "In first angle, key a, it is the other way round. n shows the names of the joints. In the oblique "
-        "view the arrows walk round the vehicle and over it."
+        "view the arrows walk round the vehicle and over it; with Shift they take the cursor along."
     )
     BINDINGS = [
         Binding("left", "go(-1, 0)", "Left", id="pen.left", tooltip="The plane to the left", show=False),
         Binding("right", "go(1, 0)", "Right", id="pen.right", tooltip="The plane to the right", show=False),
         Binding("up", "go(0, 1)", "Up", id="pen.up", tooltip="The plane above", show=False),
         Binding("down", "go(0, -1)", "Down", id="pen.down", tooltip="The plane below", show=False),
+        Binding("shift+left", "step(-1, 0)", "Left", id="pen.step-left", show=False),
+        Binding("shift+right", "step(1, 0)", "Right", id="pen.step-right", show=False),
+        Binding("shift+up", "step(0, 1)", "Up", id="pen.step-up", show=False),
+        Binding("shift+down", "step(0, -1)", "Down", id="pen.step-down", show=False),
         Binding("comma", "depth(-1)", "Deeper", id="pen.deeper", tooltip="One plane away from you"),
         Binding("full_stop", "depth(1)", "Nearer", id="pen.nearer", tooltip="One plane towards you"),
         Binding("enter,space", "pen", "Pen", id="pen.bar", tooltip="Begin a bar; draw it or take it away"),
@@ -90,8 +95,7 @@ class EditingPanel(DrawingPanel):
         """The cursor and the pen, while this has the focus and shows a view to draw on."""
         from model.drawing.pen import Hand
 
-        drawing = self.has_focus and self.at is not None and self.shown_view != "oblique"
-        return Hand(self.at, self.pen) if drawing and self.at is not None else None
+        return Hand(self.at, self.pen) if self.has_focus and self.at is not None else None
 
     def foot(self) -> tuple[str, ...]:
         """Where the cursor is and what Enter does; the keys; the results, where no panel shows them."""
@@ -117,13 +121,12 @@ class EditingPanel(DrawingPanel):
 
         if self.said:
             return self.said
-        if self.shown_view == "oblique":
-            return FLAT
         if self.at is None or self.report is None:
             return NO_PLANES
         if self.grabbed:
             return GRABBED
-        return words(self.report.survey, self.at, self.pen)
+        turning = TURNING if self.shown_view == "oblique" and self.pen is None else ""
+        return turning + words(self.report.survey, self.at, self.pen)
 
     def on_focus(self) -> None:
         """Show the cursor."""
@@ -152,17 +155,26 @@ class EditingPanel(DrawingPanel):
             self.pen = None
 
     @property
-    def _work_view(self) -> str:
+    def _work_view(self) -> str | Projection:
         """The view that the arrows belong to."""
+        from model.drawing.projection import oblique
+
+        if self.shown_view == "oblique":
+            return oblique(*self.turned)
         return "front" if self.shown_view == "three" else self.shown_view
 
     def action_go(self, right: int, up: int) -> None:
         """The cursor to the next plane, the plane under it a step, or round the oblique view."""
+        if self.shown_view == "oblique" and not self.grabbed:
+            self.action_turn(right, up)
+        else:
+            self.action_step(right, up)
+
+    def action_step(self, right: int, up: int) -> None:
+        """The cursor to the next plane, or the plane under it a step."""
         from model.drawing.pen import moved, nudged
 
-        if self.shown_view == "oblique":
-            self.action_turn(right, up)
-        elif self.report is not None and self.at is not None:
+        if self.report is not None and self.at is not None:
             if self.grabbed:
                 self.ask(nudged(self.report.design, self._work_view, self.at, right, up))
             else:
@@ -172,7 +184,7 @@ class EditingPanel(DrawingPanel):
         """The cursor one plane towards the viewer or away."""
         from model.drawing.pen import moved
 
-        if self.report is not None and self.at is not None and self.shown_view != "oblique":
+        if self.report is not None and self.at is not None:
             self._stand(moved(self.report.design, self._work_view, self.at, nearer=nearer))
 
     def _stand(self, at: Crossing) -> None:
@@ -204,8 +216,8 @@ class EditingPanel(DrawingPanel):
         from model.drawing.pen import new_planes
 
         if self.report is not None:
-            view = "front" if self.shown_view == "oblique" else self._work_view
-            self.offer("Which plane do you want?", new_planes(self.report.design, view, self.at), "added")
+            planes = new_planes(self.report.design, self._work_view, self.at)
+            self.offer("Which plane do you want?", planes, "added")
 
     def action_remove_plane(self) -> None:
         """Ask which plane goes."""

@@ -59,6 +59,7 @@ def oblique_canvas(scene: Scene, width: int, height: int, *, ascii: bool = False
         screen = Screen(scene, width, body.height)
         (_sloped if ascii else _dotted)(body, screen, scene)
         _texts(body, screen, scene, glyphs(ascii))
+        _hand(body, screen, scene, glyphs(ascii))
     canvas.cells[1:] = body.cells
     canvas.write(0, 0, title(scene.title, width), "title")
     return canvas
@@ -155,6 +156,17 @@ def _texts(canvas: Canvas, screen: Screen, scene: Scene, signs: Glyphs) -> None:
         else:
             role = "marked" if label.role == "name" else label.role
             _put(canvas, taken, screen.cell(label.at), signs.name(label.text), role)
+
+
+def _hand(canvas: Canvas, screen: Screen, scene: Scene, signs: Glyphs) -> None:
+    """The cursor in brackets round what stands there, and the pen where a bar was begun."""
+    if scene.pen is not None:
+        canvas.put(*screen.cell(scene.pen), signs.pen, "picked")
+    if scene.cursor is not None:
+        column, row = screen.cell(scene.cursor)
+        canvas.put(column, row, canvas.glyph(column, row) or signs.dot, "marked")
+        canvas.put(column - 1, row, "[", "picked")
+        canvas.put(column + 1, row, "]", "picked")
 
 
 def _letter(canvas: Canvas, screen: Screen, taken: set[tuple[int, int]], label: Label) -> None:
