@@ -4,9 +4,12 @@ import math
 
 import pytest
 
+from model.design import edits
 from tests.model.edits_designs import rectangle
+from tests.tui.fakes import until
 from tests.tui.pages_app import SIZES, PageApp, demo, typed
 from tui.forms.pick import Pick
+from tui.pages import layout_bars
 
 
 async def opened(app, pilot, title):
@@ -159,3 +162,32 @@ async def test_outline_shows_areas_and_passages(size):
         assert max(width, height) * 1000 - 0.1 < needed < 1000 * math.hypot(width, height) + 0.1
         assert listed["hoop"][2] == "500 mm"
         assert listed["gate"][2] == "no rule"
+
+
+async def test_a_bar_at_45_degrees_is_picked_from_the_list():
+    """Crossings in line come first, then those where both ways are alike."""
+    design = edits.add_plane(edits.add_plane(rectangle(), "station", at=0.05), "side", at=-0.05)
+    app = PageApp("layout", design)
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Bars")
+        at = {p.id: p.at for g in ("stations", "sides", "levels") for p in getattr(design.arrangement, g)}
+        report = app.report
+        everywhere = [(words, end) for words, end in layout_bars._crossings(report)]
+        start = everywhere[0][1]
+        offered = layout_bars.bar_ends(report, start, everywhere)
+        slopes = [end for words, end in offered if words.endswith("at 45 degrees")]
+        assert slopes
+        for _, end in offered:
+            runs = sorted(abs(at[b] - at[a]) for a, b in zip(start, end, strict=True))
+            assert runs[0] == runs[1] == 0 or (runs[0] == 0 and runs[1] == pytest.approx(runs[2]))
+        layout_bars.add_bar(section)
+        await until(pilot, lambda: isinstance(app.screen, Pick), "the first question")
+        await pilot.press("enter")
+        await until(pilot, lambda: "Where does it end?" in app.text(), "the second question")
+        await pilot.press("end", "enter")
+        await until(
+            pilot, lambda: len(app.design.arrangement.bars) == len(design.arrangement.bars) + 1, "a bar"
+        )
+        ends = {joint.id: joint.planes for joint in app.design.arrangement.joints}
+        bar = app.design.arrangement.bars[-1]
+        assert {ends[bar.start], ends[bar.end]} == {start, slopes[-1]}

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from operator import ne
 from typing import TYPE_CHECKING
 
 from model.design import edits, plane_groups
 from model.design.edits import PLANE_KINDS, Crossing, Ref
+from model.design.edits.bars import runs_at_45
 from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import BarPlace
 from model.sizing import set_cut, set_showing, set_spacing_of
@@ -105,17 +107,16 @@ def add_bar(section: ListSection) -> None:
     """Ask for two crossings, and put a bar between them."""
     report = section.report
     crossings = _crossings(report) if report else ()
-    if len(crossings) < 2:
+    if report is None or len(crossings) < 2:
         section.say(
             "! A bar needs two crossings; add stations, sides and levels in the section Planes first."
         )
         return
 
     def second(start: Crossing) -> None:
-        in_line = tuple((words, end) for words, end in crossings if _in_line(start, end))
         section.pick(
-            "Where does it end? Only crossings in one line are listed.",
-            in_line,
+            "Where does it end? Crossings in one line, then those at 45 degrees.",
+            bar_ends(report, start, crossings),
             lambda end: finish(start, end),
         )
 
@@ -136,8 +137,13 @@ def _crossings(report: Report) -> Options:
     )
 
 
-def _in_line(start: Crossing, end: Crossing) -> bool:
-    return sum(a != b for a, b in zip(start, end, strict=True)) == 1
+def bar_ends(report: Report, start: Crossing, crossings: Options) -> Options:
+    """The crossings where a bar from one may end: in line with it, then at 45 degrees in a main plane."""
+    straight = [(words, end) for words, end in crossings if sum(map(ne, start, end)) == 1]
+    sloping = [
+        (f"{words}, at 45 degrees", end) for words, end in crossings if runs_at_45(report.design, start, end)
+    ]
+    return (*straight, *sloping)
 
 
 def split_bar(section: ListSection) -> None:

@@ -65,13 +65,26 @@ def _check_slant(design: Design, start: Crossing, end: Crossing, along: list[int
     """Refuses a bar that runs neither along an axis nor at 45 degrees in a main plane."""
     if len(along) == 3:
         raise EditError("a bar runs ahead, across or up, or at 45 degrees between two of them; not all three")
-    groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
-    runs = [
-        abs(at[end[n]] - at[start[n]]) for n in along for at in ({plane.id: plane.at for plane in groups[n]},)
-    ]
+    runs = _runs(design, start, end, along)
     if max(runs) - min(runs) > STRAIGHT:
         found = " and ".join(format_length(run, design.units) for run in runs)
         raise EditError(f"a slanting bar is held at 45 degrees only: both ways alike, but these are {found}")
+
+
+def _runs(design: Design, start: Crossing, end: Crossing, along: list[int]) -> list[float]:
+    """How far [m] a bar goes along some axes."""
+    groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
+    places = [{plane.id: plane.at for plane in groups[n] if plane.id in (start[n], end[n])} for n in along]
+    return [abs(at[end[n]] - at[start[n]]) for n, at in zip(along, places, strict=True)]
+
+
+def runs_at_45(design: Design, start: Crossing, end: Crossing) -> bool:
+    """Whether a bar between two crossings runs at 45 degrees in a main plane."""
+    along = [n for n in range(3) if start[n] != end[n]]
+    if len(along) != 2:
+        return False
+    first, second = _runs(design, start, end, along)
+    return abs(first - second) <= STRAIGHT
 
 
 def _bar_name(arrangement: Arrangement, crossing: Crossing, along: list[int]) -> str:
