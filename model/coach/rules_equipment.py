@@ -57,6 +57,21 @@ def long_floats(survey: Survey) -> Iterator[Finding]:
             yield say("float.end-over", "must", "floats", about, propose, **values, over=length(over, unit))
 
 
+def heavy_foam(survey: Survey) -> Iterator[Finding]:
+    """Foam in use that is heavier than the water: it sinks instead of lifting."""
+    foams = {foam.id: foam for foam in survey.design.supplies.foams}
+    used = {piece.foam: piece for piece in reversed(survey.arrangement.floats)}
+    for id, first in used.items():
+        if foams[id].density >= survey.balance.density:
+            propose = partial(float_remedy.lighter_foam, survey, id)
+            values = {
+                "foam": foams[id].name,
+                "density": f"{foams[id].density:.0f} kg/m3",
+                "water": f"{survey.balance.density:.0f} kg/m3",
+            }
+            yield say("float.foam-heavy", "should", "floats", About("float", first.id), propose, **values)
+
+
 def reach_past(piece: Float, bar: BarPlace) -> float:
     """How far a float reaches past the pipe that shows on its bar [m]; 0 or less where it fits."""
     middle = piece.at * bar.spacing

@@ -10,6 +10,7 @@ from model.coach.sentences import length, listed
 from model.design import COMPARISON_SLACK, slips
 from model.money.sawing import LastCut, last_cuts
 from model.survey import Survey
+from model.water.air.sockets import socket_of
 
 NAMES_SHOWN = 4
 
@@ -24,6 +25,28 @@ def wrong_measurements(survey: Survey) -> Iterator[Finding]:
         sentence = "; ".join(whys)
         sentence = sentence[:1].upper() + sentence[1:]
         yield say("stock.measure-wrong", "should", "stock", About(kind, id), propose, why=sentence)
+
+
+def deep_pushes(survey: Survey) -> Iterator[Finding]:
+    """A push-in depth that no socket of the frame has room for; told once for each pipe."""
+    unit = survey.design.units
+    told = {id for kind, id, _ in slips(survey.design.stock) if kind == "pipe"}
+    joints = survey.frame.joints
+    ends = ((bar, joints[joint]) for bar in survey.frame.bars.values() for joint in bar.joints)
+    for bar, joint in ends:
+        socket = socket_of(joint, bar.id)
+        if joint.match is None or socket is None or bar.pipe.id in told:
+            continue
+        if bar.pipe.insertion > socket.depth + COMPARISON_SLACK:
+            told.add(bar.pipe.id)
+            values = {
+                "pipe": bar.pipe.name,
+                "push": length(bar.pipe.insertion, unit),
+                "fitting": joint.match.fitting.name,
+                "depth": length(socket.depth, unit),
+            }
+            propose = partial(remedy.push_less, survey, bar.pipe.id, socket.depth)
+            yield say("stock.push-deep", "should", "stock", About("pipe", bar.pipe.id), propose, **values)
 
 
 def short_box(survey: Survey) -> Iterator[Finding]:

@@ -220,6 +220,8 @@ def _reason(found: Survey, pieces: Sequence[Piece], rest: Rest, aim: Aim) -> str
         return (
             "Nothing may go on the bars that were named: propellers, other parts or the size limit forbid it."
         )
+    if most <= 0:
+        return "This foam is heavier than the water, and sinks: choose another, or weigh a piece again."
     if bare + most < low:
         return f"Foam on those bars lifts at most {grams(most)}, and {grams(low - bare)} are needed."
     got = outcome(rest, pieces)

@@ -16,6 +16,7 @@ from model.design import (
     Mount,
     Opening,
     Stick,
+    Supplies,
     Thruster,
 )
 from tests import worked
@@ -72,6 +73,13 @@ def foam(**changes: Any) -> Float:
     return Float(
         **{"id": "f", "name": "noodle piece", "foam": "noodle", "bar": "b1", "length": 0.1, **changes}
     )
+
+
+def heavier(density: float) -> Supplies:
+    """A foam of a density [kg/m3], and one that floats."""
+    noodle = worked.SUPPLIES.foams[0]
+    foams = (noodle.but(density=density), noodle.but(id="light", name="light foam"))
+    return worked.SUPPLIES.but(foams=foams)
 
 
 def chain(*x: float, **more: Any) -> Design:
@@ -248,6 +256,18 @@ CASES = (
         "float.end-over", "must", ("float", "f"),
         box(floats=(foam(at=0.1, length=0.0995),)), box(floats=(foam(at=0.21),)),
         ("reaches 41.5 mm past the pipe that shows on bar 1",),  # 31.75 - (40 - 49.75)
+    ),
+    Case(
+        "float.foam-heavy", "should", ("float", "f"),
+        box(floats=(foam(),)).but(supplies=heavier(1000.0)),
+        box(floats=(foam(),)).but(supplies=heavier(990.0)),
+        ("noodle weighs 1000 kg/m3 and the water 997 kg/m3", "sinks"),
+    ),
+    Case(
+        "stock.push-deep", "should", ("pipe", "half"),
+        box().but(stock=worked.stock(pipes=(worked.pipe(insertion=0.0176),))),
+        box().but(stock=worked.stock(pipes=(worked.pipe(insertion=0.0174),))),
+        ("half is set to go 17.6 mm into each fitting", "only 17.5 mm deep"),  # 0.688 in
     ),
     Case(
         "opening.none-flooded", "must", ("design", ""),

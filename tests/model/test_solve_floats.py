@@ -150,6 +150,15 @@ def test_too_little_foam_is_said():
     assert "closest" in offer.words
 
 
+def test_foam_that_sinks_is_said():
+    design = boxed()
+    heavy = design.supplies.foams[0].but(density=1200.0)
+    design = design.but(supplies=design.supplies.but(foams=(heavy,)))
+    offer = propose_floats(survey(design), Wish(fore_and_aft(survey(design)), heavy.id))
+    assert not offer.reached
+    assert offer.words.startswith("This foam is heavier than the water, and sinks")
+
+
 def test_no_bars_is_said():
     offer = propose_floats(survey(boxed()), Wish((), "noodle"))
     assert not offer.reached

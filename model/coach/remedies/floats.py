@@ -29,6 +29,19 @@ def slide_in(survey: Survey, piece: Float) -> tuple[Remedy, ...]:
     return (Remedy(f"Slide {piece.name} in", partial(_replaced, new=fitted)),) if fitted else ()
 
 
+def lighter_foam(survey: Survey, foam: str) -> tuple[Remedy, ...]:
+    """Another foam of the team's, that floats, in the place of one that sinks."""
+    return tuple(
+        Remedy(f"Use {other.name} instead", partial(_refoamed, old=foam, new=other.id))
+        for other in survey.design.supplies.foams
+        if other.density < survey.balance.density
+    )
+
+
+def _refoamed(design: Design, old: str, new: str) -> Design:
+    return floats_changed(design, lambda piece: piece.but(foam=new) if piece.foam == old else piece)
+
+
 def fit_floats(design: Design) -> Design:
     """The design with each float cut and slid so that it lies on the pipe that shows, where it can."""
     bars = lay_out(design, design.arrangement).bars

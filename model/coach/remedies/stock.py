@@ -17,6 +17,21 @@ def forget(kind: str, id: str) -> tuple[Remedy, ...]:
     return (Remedy("Take that measurement off, and measure again", edit),)
 
 
+def push_less(found: Survey, pipe: str, depth: float) -> tuple[Remedy, ...]:
+    """The push-in depth of a pipe made that of the socket [m]."""
+    return (
+        Remedy(
+            f"Set the push-in depth to {length(depth, found.design.units)}",
+            partial(_pushed, pipe=pipe, depth=depth),
+        ),
+    )
+
+
+def _pushed(design: Design, pipe: str, depth: float) -> Design:
+    pipes = tuple(p.but(insertion=depth) if p.id == pipe else p for p in design.stock.pipes)
+    return design.but(stock=design.stock.but(pipes=pipes))
+
+
 def fill_box(found: Survey) -> tuple[Remedy, ...]:
     """Use other fittings that are in the box, or let what is missing be bought."""
     joints = tuple(found.frame.joints.values())
