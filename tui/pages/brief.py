@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, get_args
 from model.design import Design, Load, Water, edits
 from model.design.brief import AttitudeName
 from model.design.edits import WATERS, Ref
+from model.design.edits.core import changed
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import (
     LENGTH,
@@ -119,7 +120,7 @@ def set_load(design: Design, mass: float | None) -> Design:
     load = design.brief.load
     if mass is None:
         return edits.set_field(design, BRIEF, "load", None)
-    return edits.set_field(design, BRIEF, "load", load.but(mass=mass) if load else Load(mass=mass))
+    return edits.set_field(design, BRIEF, "load", changed(load or Load(mass=0.0), mass=mass))
 
 
 def _weighed(load: Load) -> Entry:
