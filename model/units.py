@@ -77,7 +77,8 @@ def parse_number(text: str) -> float:
         plain, point = amount.replace(",", ""), amount.replace(",", ".")
         raise LengthError(f"'{amount}' could be {point} or {plain}; write {point} or {plain}")
     if not re.fullmatch(rf"[+-]?\s*(?:{_WHOLE})", amount):
-        raise LengthError(f"'{text}' is not a number; write it like 8.6")
+        found = f"'{text}' is not a number" if amount else "there is nothing here"
+        raise LengthError(f"{found}; write it like 8.6")
     return float(amount.replace(",", ".").replace(" ", ""))
 
 
@@ -157,7 +158,8 @@ def _sixteenths(metres: float) -> str:
 def _parse(text: str, default: str, table: dict[str, float], examples: str) -> float:
     match = _AMOUNT.fullmatch(text) if len(text) <= LONGEST_TEXT else None
     if match is None or not (match["number"] or match["top"]):
-        raise LengthError(f"'{text[:LONGEST_TEXT]}' cannot be read; write it like {examples}")
+        found = f"'{text[:LONGEST_TEXT]}' cannot be read" if text.strip() else "there is nothing here"
+        raise LengthError(f"{found}; write it like {examples}")
     name = (match["unit"] or "").lower()
     unit = ALIASES.get(name, name) or (_fraction_unit(match, default, table))
     if unit not in table:
