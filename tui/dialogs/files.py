@@ -29,6 +29,7 @@ class FileDialog(Dialog[bool]):
         button: what the button says.
         start: the folder to begin in, or a path to begin with.
         attempt: what is done with the path.
+        suffix: of the files that are listed.
     """
 
     BINDINGS: list[BindingType] = [
@@ -36,8 +37,8 @@ class FileDialog(Dialog[bool]):
         Binding("f10", "dismiss(False)", "Back"),
     ]
 
-    def __init__(self, title: str, button: str, start: Path, attempt: Attempt) -> None:
-        self.question, self.button, self.attempt = title, button, attempt
+    def __init__(self, title: str, button: str, start: Path, attempt: Attempt, suffix: str = SUFFIX) -> None:
+        self.question, self.button, self.attempt, self.suffix = title, button, attempt, suffix
         self.folder = start if start.is_dir() else start.parent
         self.typed = "" if start.is_dir() else start.name
         super().__init__()
@@ -60,12 +61,12 @@ class FileDialog(Dialog[bool]):
         self.query_one("#entries" if not self.typed else "#path").focus()
 
     def _list(self) -> None:
-        """Show the folders and design files of the folder."""
+        """Show the folders and files of the folder."""
         self.query_one("#folder", Static).update(Content(f"In {self.folder}:"))
         entries = self.query_one("#entries", OptionList)
         entries.clear_options()
         entries.add_option(Option("..  (the folder above)", id=".."))
-        for path in _entries(self.folder):
+        for path in _entries(self.folder, self.suffix):
             name = f"{path.name}/" if path.is_dir() else path.name
             entries.add_option(Option(Content(name), id=path.name))
         entries.highlighted = min(1, entries.option_count - 1)
@@ -104,11 +105,11 @@ class FileDialog(Dialog[bool]):
         self.query_one("#problem", Static).update(Content(sentence))
 
 
-def _entries(folder: Path) -> list[Path]:
-    """Folders first, then design files, by name; nothing where the folder cannot be read."""
+def _entries(folder: Path, suffix: str) -> list[Path]:
+    """Folders first, then files of a suffix, by name; nothing where the folder cannot be read."""
     try:
         found = [path for path in folder.iterdir() if not path.name.startswith(".")]
     except OSError:
         return []
-    wanted = [path for path in found if path.is_dir() or path.suffix == SUFFIX]
+    wanted = [path for path in found if path.is_dir() or path.suffix.lower() == suffix]
     return sorted(wanted, key=lambda path: (not path.is_dir(), path.name.lower()))[:ENTRIES_MOST]

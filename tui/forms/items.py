@@ -52,12 +52,13 @@ class ItemTable(DataTable[Text]):
         Binding("a,insert,plus", "ask('add')", "Add", id="items.add", tooltip="Add one more"),
         Binding("c", "ask('copy')", "Copy", id="items.copy", tooltip="Add one like this"),
         Binding("d,delete,minus", "ask('remove')", "Remove", id="items.remove", tooltip="Take this one away"),
+        Binding("space", "ask('tick')", "Tick", id="items.tick", tooltip="Tick it, or take the tick away"),
         Binding("right", "nudge(1)", "Move on", id="items.on", show=False, tooltip="Move it along its bar"),
         Binding("left", "nudge(-1)", "Move back", id="items.back", show=False, tooltip="Move it back"),
     ]
 
     class Asked(Message):
-        """Something is to be done with the chosen row: add, copy, remove, or move by a step."""
+        """Something is to be done with the chosen row: add, copy, remove, tick, or move by a step."""
 
         def __init__(self, what: str, step: int = 0) -> None:
             self.what, self.step = what, step

@@ -38,6 +38,7 @@ class Listing(Struct, frozen=True, dict=True):
         add: adds one more, which may ask for more first.
         copy, remove: what is asked for, given the key of the chosen row.
         removing: what its button says, a verb; its key is d whatever the verb.
+        tick: marks the row of a key as done, or takes the mark away.
         nudge: moves the item of a key by a number of steps.
         acts: buttons besides Add, Copy and Remove.
         facts: derived numbers above the table.
@@ -55,6 +56,7 @@ class Listing(Struct, frozen=True, dict=True):
     copy: Callable[[Report, str], Asking] | None = None
     remove: Callable[[Report, str], Asking] | None = None
     removing: str = "Remove"
+    tick: Callable[[Report, str], Asking] | None = None
     nudge: Callable[[Report, str, int], Asking] | None = None
     acts: tuple[Act, ...] = ()
     facts: Callable[[Report], str] | None = None
@@ -90,7 +92,7 @@ class ListSection(Section):
         yield Form()
 
     def _own_acts(self) -> list[Act]:
-        named = (("add", "Add"), ("copy", "Copy"), ("remove", self.listing.removing))
+        named = (("add", "Add"), ("copy", "Copy"), ("remove", self.listing.removing), ("tick", "Tick"))
         return [
             Act(what, label, methodcaller("do", what)) for what, label in named if getattr(self.listing, what)
         ]
@@ -104,6 +106,7 @@ class ListSection(Section):
                 ("add", "a adds"),
                 ("copy", "c copies"),
                 ("remove", f"d {self.listing.removing.lower()}s"),
+                ("tick", "Space ticks"),
                 ("nudge", "left and right move it"),
             )
             if getattr(self.listing, what)
@@ -191,7 +194,7 @@ class ListSection(Section):
             self.listing.add(self)
         elif what == "nudge" and self.listing.nudge and report and chosen:
             self.ask(*self.listing.nudge(report, chosen, step))
-        elif what == "copy" and self.listing.copy and report and chosen:
-            self.ask(*self.listing.copy(report, chosen))
-        elif what == "remove" and self.listing.remove and report and chosen:
-            self.ask(*self.listing.remove(report, chosen))
+        elif what in ("copy", "remove", "tick") and report and chosen:
+            asking = getattr(self.listing, what)
+            if asking:
+                self.ask(*asking(report, chosen))

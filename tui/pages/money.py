@@ -1,142 +1,64 @@
-"""The money: a line for each thing bought, and what is left of the limit."""
+"""The money: what is still to be bought, what was spent, how the pipe is cut, and the rules."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from msgspec.structs import replace
-
-from model.design import edits
 from model.design.edits import Ref
 from tui.forms.entry import Entry, field
-from tui.forms.items import Column, Row
-from tui.forms.kinds import MONEY, TEXT, YES_NO, number_text
-from tui.forms.listing import Listing, ListSection
+from tui.forms.kinds import MONEY, TEXT, YES_NO
+from tui.forms.listing import ListSection
 from tui.forms.section import FormSection, Section
+from tui.pages.money_cutting import cutting_section
+from tui.pages.money_ledger import ledger_section
+from tui.pages.money_prices import LINES
+from tui.pages.money_shopping import ledger_words, shopping_section
 from tui.pages.page import Page
-from tui.pages.words import money, shown
 
 if TYPE_CHECKING:
-    from model.coach.finding import About
     from model.review import Report
 
 BRIEF = Ref("brief")
 
 
-def rows(report: Report) -> list[Row]:
-    """The lines of the bill."""
-    return [
-        Row(
-            f"{line.kind}:{line.id}",
-            (
-                line.name,
-                str(line.quantity),
-                number_text(line.each, 2),
-                number_text(line.total, 2),
-                "yes" if line.counts else "no",
-            ),
-        )
-        for line in report.survey.bill.lines
-    ]
-
-
-def standing(report: Report) -> str:
-    """Spent, limit, left."""
-    bill = report.survey.bill
-    free = f" {money(report, bill.free)} more do not count." if bill.free else ""
-    unsold = ", ".join(edits.find(report.design, Ref("pipe", pipe)).name for pipe in bill.unsold)
-    missing = (
-        f"\nNo length on sale is long enough for: {unsold}. Add one on the Stock page." if unsold else ""
-    )
-    if bill.left is None:
-        return f"Spent {money(report, bill.spent)}; the brief sets no limit.{free}{missing}"
-    left = f"{money(report, abs(bill.left))} {'too much' if bill.left < 0 else 'left'}"
-    return f"Spent {money(report, bill.spent)} of {money(report, bill.limit)}: {left}.{free}{missing}"
-
-
-def entries(report: Report, key: str) -> tuple[Entry, ...]:
-    """The price where it lives, and whether it counts."""
-    kind, _, identity = key.partition(":")
-    ref = Ref(kind, identity)
-    about = edits.find(report.design, ref).name
-    counts = field(ref, "counts", "Counts on the bill", YES_NO, about=about)
-    if kind == "pipe":
-        sticks = range(len(edits.find(report.design, ref).sticks))
-        return (*(_stick_price(report, identity, stick) for stick in sticks), replace(counts, key="counts"))
-    label = "Price of one tube" if kind == "foam" else "Price of one"
-    price = field(ref, "price", label, MONEY, help="What you pay for one.", about=about)
-    return replace(price, key="price"), replace(counts, key="counts")
-
-
-def _stick_price(report: Report, pipe: str, stick: int) -> Entry:
-    record = edits.find(report.design, Ref("pipe", pipe))
-
-    def get(report: Report) -> Any:
-        return edits.find(report.design, Ref("pipe", pipe)).sticks[stick].price
-
-    return Entry(
-        key=f"stick-{stick}",
-        label=f"Price of {shown(report, record.sticks[stick].length)}",
-        kind=MONEY,
-        get=get,
-        edit=lambda price: lambda design: edits.set_stick(design, pipe, stick, price=price),
-        help="The price of one whole length; pipe is bought in whole lengths.",
-        about=record.name,
-    )
-
-
-def locate(report: Report, about: About) -> str | None:
-    """The line of a thing; of the whole bill, the dearest line."""
-    lines = report.survey.bill.lines
-    key = f"{about.kind}:{about.id}"
-    return next((key for line in lines if key == f"{line.kind}:{line.id}"), None)
-
-
-LINES = Listing(
-    title="Bill",
-    columns=(
-        Column("What"),
-        Column("Pieces", 6, right=True),
-        Column("Each", 8, right=True),
-        Column("Total", 8, right=True),
-        Column("Counts", 6),
-    ),
-    rows=rows,
-    entries=entries,
-    marks=lambda report, key: (key.partition(":")[0], key.partition(":")[2]),
-    empty="Nothing to buy yet.",
-    facts=standing,
-    locate=locate,
-)
-
-
-def limits(report: Report) -> tuple[Entry, ...]:
-    """The limit and the currency."""
+def rules(report: Report) -> tuple[Entry, ...]:
+    """The limit, the currency, and the rules that the brief may switch on."""
     return (
         field(BRIEF, "spending_limit", "Spending limit", MONEY, optional=True),
         field(BRIEF, "currency", "Money is called", TEXT),
+        field(BRIEF, "receipts_required", "Each line needs receipt", YES_NO),
+        field(BRIEF, "given_counts", "Given things count", YES_NO),
+        field(BRIEF, "same_frame", "Two runs, same frame", YES_NO),
     )
 
 
 class MoneyPage(Page):
-    """The bill."""
+    """Shopping list, ledger, cutting plan, prices, rules."""
 
     WHY = (
-        "Every piece has a price, and the brief may limit what you spend. Pipe and foam are bought in "
-        "whole lengths. Keep a receipt for each line."
+        "The list follows the design, less what is in your box and what is paid. Write each purchase down "
+        "the day it is made, with its receipt."
     )
     HELP = (
-        "The bill follows the design. Choose a line to change its price, or whether it counts against the "
-        "limit. Keep a receipt for each line.\n\nEnter goes to the price."
+        "To buy is the shopping list: what the design needs, less what is in the box and what the ledger "
+        "says is bought. Choose a line, press Enter, write what was paid for it: it goes into the ledger. "
+        "Shop and receipt stay for the next line, since one receipt often pays for several.\n\n"
+        "Ledger is every purchase with date, shop, amount, receipt and the file of its picture. Something "
+        "given has an estimate as its amount. What is taken back stays in the notebook, struck out. CSV out "
+        "writes it beside the design for a spreadsheet, CSV in reads one.\n\n"
+        "Cutting works out how the pieces go into the sticks at the least cost. Prices are those of the "
+        "stock and of the gear. Rules holds the limit, and the rules that your brief has.\n\n"
+        "Enter goes to the fields."
     )
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """The bill and the limit."""
+        """The list, the ledger, the cutting plan, the prices, the rules."""
+        kinds = ("brief", "bill", "money", "design", "")
         return (
-            ("Bill", lambda: ListSection(LINES)),
-            (
-                "Limit",
-                lambda: FormSection("Limit", limits, standing, ("brief", "bill", "money", "design", "")),
-            ),
+            ("To buy", shopping_section),
+            ("Ledger", ledger_section),
+            ("Cutting", cutting_section),
+            ("Prices", lambda: ListSection(LINES)),
+            ("Rules", lambda: FormSection("Rules", rules, ledger_words, kinds)),
         )
