@@ -61,7 +61,7 @@ def _never_saved(design: Design, keeper: Keeper) -> Opened:
 
 
 def new_design(starter: str, title: str) -> Opened:
-    """A starter under a new title; its file is made with the first edit.
+    """A starter under a new title, noted down so that it is saved as soon as it is shown.
 
     Raises:
         FileProblem: the starter cannot be read.
@@ -69,7 +69,9 @@ def new_design(starter: str, title: str) -> Opened:
     design = _whole(find_preset("starter", starter)).but(title=title)
     known = [Path(recent.path) for recent in recents()]
     path = free_path(designs_folder() / file_name(title), known)
-    return Opened(design, Keeper(path, None, "", claim(path)))
+    keeper = Keeper(path, None, "", claim(path))
+    keeper.note("begun from a starter", design)
+    return Opened(design, keeper)
 
 
 def demo_design() -> Opened:

@@ -187,7 +187,7 @@ def test_work_that_was_not_saved_is_found_again(box_file):
 
 def test_a_new_design_that_was_never_saved_is_found_again():
     opened = new_design("flat-and-quick", "Our first")
-    assert not opened.keeper.path.exists(), "no file before the first edit"
+    assert not opened.keeper.path.exists(), "it is saved when it is shown"
     opened.keeper.note("title", changed := opened.design.but(team="Us"))
     opened.keeper.journal.release()
     again = open_file(opened.keeper.path)

@@ -65,7 +65,7 @@ class Walk:
             raise AssertionError(f"{where}\n{problem}") from problem
 
     async def do_start(self, word=None):
-        if word and (HERE / word).is_file():
+        if word in {file.name for file in HERE.glob("*.toml")}:
             folder = Path(os.environ["POOLWRIGHT_DESIGNS"])
             folder.mkdir(parents=True, exist_ok=True)
             word = shutil.copy(HERE / word, folder)
