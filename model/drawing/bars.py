@@ -162,7 +162,9 @@ def _extent(piece: Stroke) -> float:
 
 
 def _length(points: tuple[Point, Point]) -> float:
-    return float(max(abs(points[1][0] - points[0][0]), abs(points[1][1] - points[0][1])))
+    (u0, v0), (u1, v1) = points
+    across, up = abs(u1 - u0), abs(v1 - v0)
+    return across if across > up else up
 
 
 def _ordered(a: float, b: float) -> Interval:

@@ -154,8 +154,12 @@ def box_shape(box: Box, view: Projection, role: Role, about: About | None) -> Sh
 
 def box_corners(box: Box, view: Projection) -> tuple[Point, Point]:
     """The lowest left and the highest right corner [mm] of a box in a view square to an axis."""
-    a, b = view.point(box.low), view.point(box.high)
-    return (min(a[0], b[0]), min(a[1], b[1])), (max(a[0], b[0]), max(a[1], b[1]))
+    (u0, v0), (u1, v1) = view.point(box.low), view.point(box.high)
+    if u0 > u1:
+        u0, u1 = u1, u0
+    if v0 > v1:
+        v0, v1 = v1, v0
+    return (u0, v0), (u1, v1)
 
 
 def _propeller(disc: Box, view: Projection, about: About) -> Circle | Stroke:

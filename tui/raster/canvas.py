@@ -30,8 +30,11 @@ class Canvas:
         """Put a text into a row, as far as it fits."""
         glyphs = cells_of(text)
         self.wide = self.wide or "" in glyphs
-        for place, glyph in enumerate(glyphs, column):
-            self.put(place, row, glyph, role)
+        if 0 <= row < self.height:
+            cells, width = self.cells[row], self.width
+            for place, glyph in enumerate(glyphs, column):
+                if 0 <= place < width:
+                    cells[place] = (glyph, role)
 
     def run(self, column: int, end: int, row: int, cell: Cell, step: int = 1) -> None:
         """Put the same cell into a row from one column to another, both included."""
