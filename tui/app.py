@@ -34,7 +34,7 @@ class Poolwright(App[None]):
     """
 
     TITLE = "Poolwright"
-    CSS_PATH = "app.tcss"
+    CSS_PATH = ["app.tcss", "session.tcss"]  # all at once: a sheet that comes later has all parsed anew
     ENABLE_COMMAND_PALETTE = False
 
     def __init__(self, word: str | None = None) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from textual.containers import Grid
 from textual.content import Content
 from textual.widget import Widget
-from textual.widgets import Checkbox, Input, TextArea
+from textual.widgets import Checkbox, Input
 
 from model.errors import PoolwrightError
 from tui.forms.box import Box
@@ -21,6 +21,8 @@ from tui.messages import EditRequested
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from textual.widgets import TextArea
+
     from model.design import Design
     from model.review import Report
 
@@ -31,6 +33,8 @@ SEVERAL_COLUMNS = 3
 
 
 def _text_area() -> TextArea:
+    from textual.widgets import TextArea  # few pages have one
+
     area = TextArea(compact=True)
     area.styles.border = ("none", "transparent")  # three lines leave no room for one
     return area
@@ -119,8 +123,6 @@ class FieldRow(Widget):
         with self._quiet():
             if isinstance(editor, Input):
                 editor.value = self._text(value)
-            elif isinstance(editor, TextArea):
-                editor.text = self._text(value)
             elif isinstance(editor, Choice) and isinstance(self.entry.kind, Chosen):
                 editor.options, editor.value = self.entry.kind.options(self.report), value
             elif isinstance(self.entry.kind, Several):
@@ -128,10 +130,12 @@ class FieldRow(Widget):
                     box.value = each in value
             elif isinstance(editor, Checkbox):
                 editor.value = value
+            else:
+                editor.text = self._text(value)
 
     @contextmanager
     def _quiet(self) -> Iterator[None]:
-        with self.prevent(Input.Changed, TextArea.Changed, Choice.Changed, Checkbox.Changed):
+        with self.prevent(type(self.editor).Changed):
             yield
 
     def refuse(self, sentence: str) -> None:

@@ -10,6 +10,7 @@ from textual import events
 from textual.binding import Binding
 from textual.reactive import reactive
 from textual.strip import Strip
+from textual.style import Style as VisualStyle
 from textual.widget import Widget
 
 from tui.messages import MarkRequested
@@ -42,7 +43,26 @@ PARTS = {
     "hoop": "limit",
     "gate": "limit",
 }
-"""The component class of a role, where the two are called differently."""
+"""The look of a role, where the two are called differently."""
+LOOKS = {
+    "bar": "$foreground",
+    "label": "bold $accent",
+    "thruster": "$primary",
+    "float": "$success",
+    "ballast": "$secondary",
+    "gear": "$warning",
+    "opening": "bold $primary",
+    "gravity": "bold $error",
+    "buoyancy": "bold $success",
+    "limit": "$text-muted",
+    "dimension": "$text-muted",
+    "unfitted": "bold reverse $error",
+    "marked": "bold reverse $accent",
+    "picked": "bold $accent",
+    "title": "bold $foreground",
+    "legend": "$text-muted",
+}
+"""Not component classes: sixteen of them would be styled anew at every change of focus."""
 
 
 class DrawingPanel(Widget, can_focus=True):
@@ -58,49 +78,7 @@ class DrawingPanel(Widget, can_focus=True):
         turned: azimuth and elevation of the oblique view [deg].
     """
 
-    COMPONENT_CLASSES = {
-        f"drawing--{part}"
-        for part in (
-            "bar",
-            "label",
-            "thruster",
-            "float",
-            "ballast",
-            "gear",
-            "opening",
-            "gravity",
-            "buoyancy",
-            "limit",
-            "dimension",
-            "unfitted",
-            "marked",
-            "picked",
-            "title",
-            "legend",
-        )
-    }
-    DEFAULT_CSS = """
-    DrawingPanel {
-        min-height: 8;
-        & > .drawing--bar { color: $foreground; }
-        & > .drawing--label { color: $accent; text-style: bold; }
-        & > .drawing--thruster { color: $primary; }
-        & > .drawing--float { color: $success; }
-        & > .drawing--ballast { color: $secondary; }
-        & > .drawing--gear { color: $warning; }
-        & > .drawing--opening { color: $primary; text-style: bold; }
-        & > .drawing--gravity { color: $error; text-style: bold; }
-        & > .drawing--buoyancy { color: $success; text-style: bold; }
-        & > .drawing--limit { color: $text-muted; }
-        & > .drawing--dimension { color: $text-muted; }
-        & > .drawing--unfitted { color: $error; text-style: bold reverse; }
-        & > .drawing--marked { color: $accent; text-style: bold reverse; }
-        & > .drawing--picked { color: $accent; text-style: bold; }
-        & > .drawing--title { color: $foreground; text-style: bold; }
-        & > .drawing--legend { color: $text-muted; }
-        &:focus > .drawing--title { text-style: bold underline; }
-    }
-    """
+    DEFAULT_CSS = "DrawingPanel { min-height: 8; }"
     BINDINGS = [
         Binding("v", "next_view", "Next view", id="drawing.view", tooltip="Front, top, side, oblique or all"),
         Binding("a", "angle", "Angle", id="drawing.angle", tooltip="Third or first angle projection"),
@@ -124,6 +102,7 @@ class DrawingPanel(Widget, can_focus=True):
     turned: reactive[tuple[int, int]] = reactive((30, 25))
 
     _sheet: Sheet | None = None
+    _styles: tuple[VisualStyle, dict[str, Style]] = (VisualStyle(), {"title": Style()})
     _drawn: tuple[Report | None, tuple[object, ...], list[Row]] = (None, (), [])
 
     def render_line(self, y: int) -> Strip:
@@ -189,7 +168,13 @@ class DrawingPanel(Widget, can_focus=True):
         self.turned = ((azimuth + right * TURN) % 360, max(-90, min(90, elevation + up * TURN)))
 
     def _role_style(self, role: str) -> Style:
-        return self.get_component_rich_style(f"drawing--{PARTS.get(role, role)}")
+        base, styles = self._styles
+        if base != self.visual_style or self.has_focus != styles["title"].underline:
+            base = self.visual_style
+            styles = {look: (base + VisualStyle.parse(words)).rich_style for look, words in LOOKS.items()}
+            styles["title"] += Style(underline=self.has_focus)
+            self._styles = base, styles
+        return styles[PARTS.get(role, role)]
 
     def _draw(self) -> list[Row]:
         """Draw it, with the lines that stand under it."""
@@ -217,9 +202,10 @@ class DrawingPanel(Widget, can_focus=True):
         survey, view = self.report.survey, self.shown_view
         marked = (self.marked.kind, self.marked.id) if self.marked else None
         if view == "oblique":
-            return oblique_panel(oblique_scene(survey, *self.turned, marked), width, height, ascii=self.ascii)
+            scene = oblique_scene(survey, *self.turned, marked, self.hand)
+            return oblique_panel(scene, width, height, ascii=self.ascii)
         if view == "three":
-            beside = oblique_scene(survey, *self.turned, marked)
+            beside = oblique_scene(survey, *self.turned, marked, self.hand)
             self._sheet = three_views(survey, marked, angle=self.angle, named=self.named, hand=self.hand)
             return sheet_panel(self._sheet, width, height, ascii=self.ascii, beside=beside)
         self._sheet = one_view(survey, view, marked, named=self.named, hand=self.hand)

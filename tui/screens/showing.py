@@ -39,7 +39,6 @@ class Showing(Screen[None]):
         saving: in words, whether it is saved.
     """
 
-    CSS_PATH = "../session.tcss"
     AUTO_FOCUS = None
     HORIZONTAL_BREAKPOINTS = [(0, "-tiny"), (60, "-narrow"), (110, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-flat"), (20, "-short"), (36, "-tall")]
@@ -47,7 +46,7 @@ class Showing(Screen[None]):
     shown: reactive[Shown | None] = reactive(None, repaint=False)
     saving: reactive[str] = reactive("", repaint=False)
     said: reactive[str] = reactive("", repaint=False)
-    look: reactive[str] = reactive("page", repaint=False)
+    look: reactive[str] = reactive(LOOKS[0], repaint=False, init=False)
 
     pages = getters.query_one("#pages", ContentSwitcher)
     drawing = getters.query_one(DrawingPanel)
@@ -61,6 +60,7 @@ class Showing(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """Lines above and below; between them the page and the panels."""
+        self._fit_size()
         yield TitleLine().data_bind(Showing.shown, Showing.saving)
         yield StepBar().data_bind(Showing.shown)
         with Horizontal(id="body"):
@@ -72,6 +72,15 @@ class Showing(Screen[None]):
         yield NextLine().data_bind(Showing.shown, Showing.said)
         yield KeyLine()
         yield Static(TOO_SMALL, id="too-small")
+
+    def _fit_size(self) -> None:
+        """Take the classes of the window's size and of the look before there is anything to style anew."""
+        self.add_class(f"-look-{self.look}")
+        for length, breaks in (
+            (self.app.size.width, self.HORIZONTAL_BREAKPOINTS),
+            (self.app.size.height, self.VERTICAL_BREAKPOINTS),
+        ):
+            self.add_class(max(each for each in breaks if each[0] <= length)[1])
 
     def _drawing(self) -> DrawingPanel:
         panel = EditingPanel(id="drawing")
