@@ -10,11 +10,12 @@ from textual import on, work
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import HorizontalGroup, Vertical
-from textual.widgets import Button, Input, RadioButton, RadioSet, Static
+from textual.widgets import Button, Input, Static
 
 from model.errors import FileProblem
 from tui import stamp
 from tui.dialogs.dialog import Dialog
+from tui.forms.choice import Choice
 
 if TYPE_CHECKING:
     from model.review import Report
@@ -43,8 +44,7 @@ class SheetsDialog(Dialog[None]):
     """
 
     DEFAULT_CSS = """
-    SheetsDialog RadioSet { layout: horizontal; height: 1; border: none; width: auto; background: $surface; }
-    SheetsDialog RadioButton { height: 1; padding: 0 1; border: none; background: $surface; }
+    SheetsDialog Choice { width: 20; }
     SheetsDialog #what, SheetsDialog #progress { height: auto; margin: 1 0; }
     """
     BINDINGS: list[BindingType] = [("escape", "dismiss(None)", "Back")]
@@ -55,12 +55,11 @@ class SheetsDialog(Dialog[None]):
 
     def compose(self) -> ComposeResult:
         """What is made, the paper, the folder, progress, the buttons."""
-        usual = "Letter" if self.report.design.units == "in" else "A4"
         with Vertical(classes="box"):
             yield Static("Make the sheets", classes="title")
             yield Static(WHAT, markup=False, id="what")
-            yield Static("Paper (arrows and Enter):", classes="hint")
-            yield RadioSet(*(RadioButton(paper, paper == usual, id=paper) for paper in PAPERS), compact=True)
+            yield Static("Paper (left and right change it):", classes="hint")
+            yield Choice("Paper")
             yield Static("Into the folder:", classes="hint")
             yield Input(str(self.folder), id="folder")
             yield Static("", markup=False, id="progress")
@@ -70,6 +69,9 @@ class SheetsDialog(Dialog[None]):
 
     def on_mount(self) -> None:
         """One press of Enter makes them as they are proposed."""
+        paper = self.query_one(Choice)
+        paper.options = tuple((each, each) for each in PAPERS)
+        paper.value = "Letter" if self.report.design.units == "in" else "A4"
         self.query_one("#go").focus()
 
     @on(Input.Submitted)
@@ -77,10 +79,8 @@ class SheetsDialog(Dialog[None]):
     def _go(self) -> None:
         typed = self.query_one("#folder", Input).value.strip().strip("\"'")
         folder = Path(typed).expanduser() if typed else self.folder
-        pressed = self.query_one(RadioSet).pressed_button
-        paper: PaperName = "Letter" if pressed is not None and pressed.id == "Letter" else "A4"
         self.query_one("#go").disabled = True
-        self.make(self.folder.parent / folder, paper)
+        self.make(self.folder.parent / folder, self.query_one(Choice).value)
 
     @on(Button.Pressed, "#back")
     def _back(self) -> None:

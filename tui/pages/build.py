@@ -21,7 +21,7 @@ class BuildPage(Page):
     )
     SAFETY = (
         "Eye protection at every saw, drill and cutter; clamp the work; an adult stands by; tie back hair "
-        f"and sleeves. The cautions of each step stand with it. {DEFER}"
+        "and sleeves. The cautions of each step stand with it."
     )
     HELP = (
         "Work is the order of work for this design: what, with which tool, the cautions, and how to see that "
@@ -31,7 +31,7 @@ class BuildPage(Page):
         "that the coach says what to do: saw it again, or build with it; then the frame and the cuts that "
         "are left follow the piece.\n\n"
         "Sheets makes the pages to print: drawings, cut sheet, drill templates, lists, the notebook.\n\n"
-        f"{SAFETY}"
+        f"{SAFETY} {DEFER}"
     )
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:

@@ -61,8 +61,8 @@ class Work:
         """The step done, or to be done again."""
         title = self.step(report, key).title
         if key in done_steps(report.design):
-            return f"to be done again: {title}", lambda design: untick(design, key, stamp.now())
-        return f"done: {title}", lambda design: tick(design, key, stamp.now(), stamp.who())
+            return f"open again: {title}", lambda design: untick(design, key, stamp.now())
+        return f"ticked: {title}", lambda design: tick(design, key, stamp.now(), stamp.who())
 
 
 def work_section() -> ListSection:

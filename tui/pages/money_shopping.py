@@ -123,9 +123,8 @@ shopping_section: Callable[[], ListSection] = lambda: Shop().section()  # noqa: 
 
 
 def rows(report: Report) -> list[Row]:
-    """The lines of the list, those that are still to be bought first."""
-    items = sorted(ledger_of(report).to_buy, key=lambda item: item.quantity == 0)
-    return [Row(item.key, _cells(item)) for item in items]
+    """The lines of the list."""
+    return [Row(item.key, _cells(item)) for item in ledger_of(report).to_buy]
 
 
 def _cells(item: Shopping) -> tuple[str, ...]:

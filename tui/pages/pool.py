@@ -20,7 +20,7 @@ class PoolPage(Page):
         "Go through the list aloud before every dive. Then measure: what the water says comes before what "
         "was worked out."
     )
-    SAFETY = " ".join((*WATER, DEFER))
+    SAFETY = " ".join((WATER[0], WATER[2], WATER[4]))
     HELP = (
         "Before is the list to go through aloud before every dive, and what an adult looks at. Space ticks a "
         "line; the button begins anew for the next dive.\n\n"
@@ -30,7 +30,7 @@ class PoolPage(Page):
         "causes apart: look at the other one first.\n\n"
         "Results is every trial with the day. Notebook is every decision as it was made; write down why. "
         "Shift+F4 makes the notebook as a page for a browser.\n\n"
-        f"{SAFETY}"
+        f"{' '.join((*WATER, DEFER))}"
     )
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:

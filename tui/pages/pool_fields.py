@@ -111,9 +111,7 @@ class Readings:
 
     def entries(self, report: Report, spot: Spot) -> tuple[Entry, ...]:
         """What is read off, over which length, and a remark."""
-        trial = standing_trial(report, spot)
-        fields = [*self._where(report, spot), *(_reading(spot, way) for way in WAYS[spot.kind])]
-        return (*fields, _remark(trial)) if trial else tuple(fields)
+        return (*self._where(report, spot), *(_reading(spot, way) for way in WAYS[spot.kind]), _remark(spot))
 
     def _where(self, report: Report, spot: Spot) -> list[Entry]:
         if spot.over:
@@ -176,12 +174,19 @@ def _noted(design: Design, spot: Spot, value: float) -> Design:
     )
 
 
-def _remark(trial: Trial) -> Entry:
-    return Entry(
-        "trial-notes",
-        "Remark",
-        LONG_TEXT,
-        lambda report: next((t.notes for t in report.design.evidence.trials if t.id == trial.id), ""),
-        lambda words: lambda design: with_changed(design, "trials", trial.id, notes=words),
-        "What was special: who read the scale, wind, how often it was tried.",
-    )
+def _remark(spot: Spot) -> Entry:
+    def get(report: Report) -> str:
+        trial = standing_trial(report, spot)
+        return trial.notes if trial else ""
+
+    def edit(words: str) -> Edit:
+        return lambda design: _remarked(design, spot, words)
+
+    help_ = "What was special: who read the scale, wind, how often it was tried. After the reading."
+    return Entry("trial-notes", "Remark", LONG_TEXT, get, edit, help_, about=KINDS[spot.kind].title)
+
+
+def _remarked(design: Design, spot: Spot, words: str) -> Design:
+    """The remark on the newest trial of a thing; without a trial there is nothing to remark on."""
+    same = [t for t in design.evidence.trials if t.stands and (t.kind, t.about) == (spot.kind, spot.about)]
+    return with_changed(design, "trials", same[-1].id, notes=words) if same else design

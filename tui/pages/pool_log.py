@@ -43,9 +43,9 @@ def standing(report: Report) -> str:
     tries, cuts = sum(t.stands for t in kept.trials), sum(cut.stands for cut in kept.cuts)
     lines = sum(line.stands for line in kept.ledger)
     return (
-        f"The notebook holds the problem, {len(kept.log)} decisions, alternatives, drawings, every number "
-        f"with its formula, {cuts} sawn pieces, {tries} trials, {lines} lines of the ledger, and what is "
-        f"still open. {author_words()}"
+        "The notebook will hold the problem, the alternatives, the drawings, every number with its formula, "
+        f"decisions ({len(kept.log)}), sawn pieces ({cuts}), trials ({tries}), purchases ({lines}), "
+        f"and what is still open. {author_words()}"
     )
 
 
@@ -79,4 +79,4 @@ def note(report: Report, key: str) -> str:
         return ""
     who = f" By {entry.who}." if entry.who else ""
     back = f" Taken back {entry.taken_back}." if entry.taken_back else ""
-    return f"From: {entry.before or 'not there'}. To: {entry.after or 'not there'}.{who}{back}"
+    return f"{entry.what}. From: {entry.before or 'not there'}. To: {entry.after or 'not there'}.{who}{back}"

@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from model.coach.finding import About
     from model.review import Report
 
+NOTHING = (
+    "! This line corrects nothing: it is not measured, it agrees, or it is so far off that something else "
+    "must be wrong. Measure again."
+)
 CODES = {"trial.weight-off": "weight", "trial.trim-off": "pitch", "trial.spare-off": "spare"}
 
 
@@ -39,7 +43,7 @@ class Trials:
                     Column("Measure"),
                     Column("Model", 16, right=True),
                     Column("Measured", 16, right=True, least=52),
-                    Column("Off by", 18, least=76),
+                    Column("Off by", 14, least=74),
                 ),
                 rows=self.rows,
                 entries=lambda report, key: self.readings.entries(report, self.spot(report, key)),
@@ -75,8 +79,9 @@ class Trials:
         result = result_of(report, spot)
         measured = kind.words(result.trial.value, unit) if result else "-"
         off = difference_words(report.survey, result) if result else "-"
-        over = f" {format_length(spot.over, unit)}" if spot.kind == "course" else ""
-        return f"{kind.title}{over}", kind.words(model, unit) if model is not None else "-", measured, off
+        title = f"time, {format_length(spot.over, unit)}" if spot.kind == "course" else kind.title
+        said = kind.words(model, unit) if model is not None else "-"
+        return title, *(short(words) for words in (said, measured, off))
 
     def note(self, report: Report, key: str) -> str:
         """How it is measured; what came of it, and what it may correct."""
@@ -95,9 +100,23 @@ class Trials:
         result = result_of(report, self.spot(report, key)) if report and key else None
         found = correction(report.survey, result) if report and result else None
         if found is None:
-            section.say("! This line corrects nothing: it is not measured, agrees, or says too little.")
+            section.say(NOTHING)
         else:
             section.ask(f"{found.label}: {found.why}", found.edit)
+
+
+SHORTER = ((" degrees", "°"), (", it ", " "), (" side up", " up"), ("as the model says", "agrees"))
+
+
+def short(words: str) -> str:
+    """Words as they go into a column.
+
+    >>> short("0.3 degrees, starboard side up")
+    '0.3°, starboard up'
+    """
+    for long, brief in SHORTER:
+        words = words.replace(long, brief)
+    return words
 
 
 def trials_section() -> ListSection:
@@ -118,16 +137,18 @@ def result_words(report: Report, result: Result) -> str:
     words, unit, trial = KINDS[result.trial.kind].words, report.design.units, result.trial
     then = words(trial.model, unit) if trial.model is not None else "nothing"
     now = words(result.model, unit) if result.model is not None else "nothing"
+    model = f"the model says {now}" if now == then else f"the model said {then}, and says {now} now"
     off = difference_words(report.survey, result)
-    return f"Measured {words(trial.value, unit)}; the model said {then}, says {now} now: {off}."
+    return f"Measured {words(trial.value, unit)}; {model}: {off}."
 
 
 def standing(report: Report) -> str:
     """How many trials there are."""
     found = results(report.survey)
     better = sum(correction(report.survey, each) is not None for each in found if each.newest)
-    more = f" {better} of them may correct the model." if better else ""
-    return f"{len(found)} trials are noted. What is measured stands beside the model.{more}"
+    more = f" {better} may correct the model." if better else ""
+    count = "1 trial is" if len(found) == 1 else f"{len(found)} trials are"
+    return f"{count} noted. What is measured stands beside the model.{more}"
 
 
 def locate(report: Report, about: About) -> str | None:
