@@ -120,6 +120,21 @@ async def test_what_cannot_be_drawn_is_said_under_the_drawing(box_file):
         await until(pilot, lambda: pilot.app.screen.look == "page", "the page")
 
 
+async def test_in_the_oblique_view_the_cursor_is_seen_goes_along_and_draws(box_file):
+    async with Poolwright(str(box_file)).run_test(size=SIZES[0]) as pilot:
+        panel = await drawing(pilot)
+        before, start = bars(pilot.app), panel.at
+        panel.view = "oblique"
+        await see(pilot, "Shift with them moves the cursor")
+        assert "[" in "".join(text for row in panel.rows() for text, role in row if role == "picked")
+        await pilot.press("right")
+        assert panel.at == start
+        await pilot.press("shift+right")
+        assert [a == b for a, b in zip(panel.at, start, strict=True)] == [True, False, True]
+        await pilot.press("shift+left", "enter", "shift+right", "enter")
+        await until(pilot, lambda: len(bars(pilot.app)) == len(before) - 1, "a bar taken away")
+
+
 async def test_clicks_go_to_a_crossing_put_the_pen_down_and_draw(box_file):
     async with Poolwright(str(box_file)).run_test(size=SIZES[0]) as pilot:
         panel = await drawing(pilot)
