@@ -74,6 +74,12 @@ ACTIONS = (
     Action("page_up", "pageup", "Page up", "Scroll the page up."),
     Action("page_down", "pagedown", "Page down", "Scroll the page down."),
     Action("back", "escape", "Back to the page", "Put the page in front again."),
+    Action(
+        "sheets",
+        "shift+f4,f16",
+        "Make the sheets to print",
+        "Drawings, cut sheet, drill templates, lists and the notebook, into a folder.",
+    ),
     Action("findings", "", "Go to the findings", "Put the focus on the list of findings."),
     Action(
         "everywhere", "", "Findings of every step, or of this one", "Switch what the findings list shows."

@@ -57,6 +57,10 @@ class DrawRequested(Message):
     """Put the cursor on the drawing, to edit the frame there."""
 
 
+class SheetsRequested(Message):
+    """Make the sheets to print."""
+
+
 class PlaceRequested(Message):
     """Go to what a finding is about: open its page, put the focus there, mark it in the drawing."""
 

@@ -40,15 +40,19 @@ STEPS = (
     _step("floats", "Floats", "Make it float level with a little lift to spare."),
     _step("holes", "Holes", "Let water into the pipes and air out, or seal them for good."),
     _step("money", "Money", "See what it costs, and keep under the limit."),
+    _step("build", "Build", "Saw, drill and join in an order that saves work; tick what is done."),
+    Step(
+        "pool", "Pool day", "Try it in water, measure, and correct the model.", "tui.pages.pool", "PoolPage"
+    ),
 )
 BY_KEY = {step.key: step for step in STEPS}
-LODGERS = {"build": "fittings", "pool day": "floats"}
-"""Steps of the coach without a page of their own yet, and the page where what they find is put right."""
+OTHERWISE = {"pool day": "pool"}
+"""Steps of the coach whose page has another key."""
 
 
 def page_of(step: str) -> str:
     """The key of the page on which a finding of a step of the coach is put right."""
-    return LODGERS.get(step, step)
+    return OTHERWISE.get(step, step)
 
 
 def after(key: str) -> Step | None:

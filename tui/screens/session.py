@@ -20,6 +20,7 @@ from tui.messages import (
     MarkRequested,
     PlaceRequested,
     RemedyRequested,
+    SheetsRequested,
     StepRequested,
 )
 from tui.screens.showing import LOOKS, Showing, following
@@ -333,6 +334,14 @@ class SessionScreen(Showing):
         if self.drawing.has_focus:
             title, about = "Drawing", self.drawing
         self.app.push_screen(HelpDialog(title, getattr(about, "HELP", ""), own_keys(about)))
+
+    @on(SheetsRequested)
+    async def action_sheets(self) -> None:
+        """Make the sheets to print."""
+        from tui.dialogs.sheets import SheetsDialog
+
+        await self.commit()
+        self.app.push_screen(SheetsDialog(self.session.report, self.keeper.path))
 
     def action_origins(self) -> None:
         """Where the numbers come from."""
