@@ -94,23 +94,6 @@ def test_spacing_moves_the_next_plane_and_all_beyond():
         edits.set_spacing(design, "station", "x2", 0.1)
 
 
-def test_a_cut_is_stretched_by_moving_the_plane_at_its_far_end():
-    design = edits.stretch_bar(rectangle(), "r2", now=0.2649, wanted=0.2549)
-    assert edits.bar_length(design, "r2") == edits.bar_length(design, "r0") == pytest.approx(0.29)
-    with pytest.raises(EditError, match="cannot be that short"):
-        edits.stretch_bar(rectangle(), "r2", now=0.2649, wanted=-0.1)
-
-
-def test_resizing_keeps_the_middle_and_the_proportions():
-    design = edits.add_plane(rectangle(), "station", at=0.1)
-    design = edits.resize(design, "station", now=0.34, wanted=0.19)
-    assert [plane.at for plane in edits.ordered_planes(design, "station")] == pytest.approx(
-        [0.075, 0.125, 0.225]
-    )
-    with pytest.raises(EditError, match="alone take 40 mm"):
-        edits.resize(design, "station", now=0.19, wanted=0.03)
-
-
 def test_planes_do_not_share_a_place():
     with pytest.raises(EditError, match="'x-1' is already at 300 mm"):
         edits.move_plane(rectangle(), "station", "x0", 0.3)

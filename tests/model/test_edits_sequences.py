@@ -5,6 +5,7 @@ from math import dist
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from model import sizing
 from model.design import Design, edits
 from model.design.edits import Ref
 from model.errors import EditError
@@ -41,8 +42,8 @@ ACTIONS = (
     lambda d, a, b: edits.move_plane(d, KINDS[a % 3], pick(d, KINDS[a % 3], a // 3), b / 1000),
     lambda d, a, b: edits.set_spacing(d, KINDS[a % 3], pick(d, KINDS[a % 3], a // 3), b / 1000),
     lambda d, a, b: edits.remove_plane(d, KINDS[a % 3], pick(d, KINDS[a % 3], b)),
-    lambda d, a, b: edits.stretch_bar(d, pick(d, "bar", a), 0.5, b / 10_000),
-    lambda d, a, b: edits.resize(d, KINDS[a % 3], 0.5, b / 10_000),
+    lambda d, a, b: sizing.set_cut(d, pick(d, "bar", a), b / 10_000),
+    lambda d, a, b: sizing.set_outside(d, a % 3, b / 10_000),
     lambda d, a, b: edits.add_thruster(d, bar=pick(d, "bar", a)),
     lambda d, a, b: edits.add_float(d),
     lambda d, a, b: edits.add_ballast(d),

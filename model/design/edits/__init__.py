@@ -47,10 +47,8 @@ from model.design.edits.planes import (
     move_plane,
     ordered_planes,
     remove_plane,
-    resize,
     set_spacing,
     spacing_to_next,
-    stretch_bar,
 )
 from model.design.edits.shift import shift_bar
 from model.design.edits.supply import (
@@ -122,7 +120,6 @@ __all__ = [
     "remove_stick",
     "remove_supply",
     "rename",
-    "resize",
     "set_branch",
     "set_field",
     "set_held",
@@ -134,7 +131,6 @@ __all__ = [
     "shift_bar",
     "spacing_to_next",
     "split_bar",
-    "stretch_bar",
     "use_brief",
     "use_stock",
     "use_units",

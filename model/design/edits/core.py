@@ -213,13 +213,17 @@ _LIMITS = {
 }
 
 
+_SAID = {"insertion": "push-in depth", "laying length": "centre to stop"}
+"""What a field is called on screen, where the file has the trade's shorter word."""
+
+
 def plain(problem: ValidationError) -> str:
     """The first complaint of a validation as one sentence for people."""
     first = problem.errors()[0]
     if first["type"] == "value_error":
         return str(first["ctx"]["error"])
     names = [str(step).replace("_", " ") for step in first["loc"] if not isinstance(step, int)]
-    who = names[-1] if names else "the value"
+    who = _SAID.get(names[-1], names[-1]) if names else "the value"
     words = _LIMITS.get(first["type"])
     if words is None:
         return f"{who} cannot be {first['input']!r}: {first['msg'][:1].lower()}{first['msg'][1:]}"

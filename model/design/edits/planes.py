@@ -114,59 +114,6 @@ def _shift_beyond(design: Design, kind: str, start: float, by: float) -> Design:
     return _replaced(design, kind, planes)
 
 
-def stretch_bar(design: Design, bar: str, now: float, wanted: float) -> Design:
-    """A length along a bar (its cut, its pipe still showing, its spacing) made ``wanted`` [m].
-
-    The plane at its far end moves, and all planes beyond it.
-
-    Args:
-        now: the same length as it is, from the survey [m].
-
-    Raises:
-        EditError: so short that the bar would have no length, or would pass a plane in between.
-    """
-    kind, low, high = _reach(design, bar)
-    between = [p.at for p in pieces(design, kind) if low < p.at < high]
-    if high + wanted - now <= max([low, *between]):
-        least = format_length(now - (high - max([low, *between])), design.units)
-        raise EditError(f"the bar cannot be that short here; it must be longer than {least}")
-    planes = [changed(p, at=p.at + wanted - now) if p.at >= high else p for p in pieces(design, kind)]
-    return _replaced(design, kind, planes)
-
-
-def _reach(design: Design, bar: str) -> tuple[str, float, float]:
-    """The kind of plane that a bar runs across, and its lower and higher position [m]."""
-    record = find(design, Ref("bar", bar))
-    start, end = (find(design, Ref("joint", joint)).planes for joint in (record.start, record.end))
-    along = [n for n in range(3) if start[n] != end[n]]
-    if len(along) != 1:
-        raise EditError(f"the bar '{record.name}' does not run along one axis; move its planes instead")
-    kind = PLANE_KINDS[along[0]]
-    ends = sorted(find(design, Ref(kind, planes[along[0]])).at for planes in (start, end))
-    return kind, ends[0], ends[1]
-
-
-def resize(design: Design, kind: str, now: float, wanted: float) -> Design:
-    """The overall size across the planes of a kind brought from ``now`` to ``wanted`` [m].
-
-    The planes keep their proportions and their middle stays where it is.
-
-    Raises:
-        EditError: there are fewer than two planes, or nothing would be left between them.
-    """
-    planes = ordered_planes(design, kind)
-    if len(planes) < 2:
-        raise EditError(f"there must be two {kind}s before the size between them can change")
-    low, high = planes[0].at, planes[-1].at
-    span = high - low + wanted - now
-    if span <= 0:
-        least = format_length(now - (high - low), design.units)
-        raise EditError(f"fittings and parts alone take {least} here; the size must be larger")
-    middle, factor = (low + high) / 2, span / (high - low)
-    moved = [changed(p, at=middle + (p.at - middle) * factor) for p in pieces(design, kind)]
-    return _replaced(design, kind, moved)
-
-
 def remove_plane(design: Design, kind: str, plane: str) -> Design:
     """A plane taken away with its joints, their bars and what is fixed to them."""
     find(design, Ref(kind, plane))
