@@ -30,6 +30,7 @@ line { stroke: #000; stroke-width: 0.25; }
 .ballast { fill: #8c8c8c; }
 .hook, .camera, .attachment { fill: #fbe5c8; }
 .limit, .hoop, .gate { fill: none; stroke-dasharray: 5 1.2 1 1.2; stroke-width: 0.25; }
+.block { fill: none; stroke-width: 0.35; }
 .sign { stroke-width: 0.25; }
 .full { fill: #000; stroke: none; }
 text { font-size: 3.5px; fill: #000; }
@@ -42,6 +43,10 @@ BARS = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0)
 """[mm] Lengths that the scale bar may stand for."""
 BAR_LEAST, BAR_PARTS = 20.0, 5
 """[mm] Of the scale bar on paper, and its parts."""
+BLOCK_ABOVE, BLOCK_BELOW, INSET = 4.4, 2.2, 2.0
+"""[mm] The frame of the title block over and under its line, and from the frame to what stands in it."""
+BAR_END, BAR_CELL = 0.6, 62.0
+"""Where the scale bar ends, as a share of the width; [mm] of the cell up to there."""
 FULL = ("gravity", "plug", "joint")
 """Marks that are filled circles."""
 SWATCHES = {
@@ -184,17 +189,33 @@ def _on_line(middle: Point, words: str, *, upright: bool) -> Iterator[str]:
 
 def _foot(sheet: Sheet, title: str, scale: float, size: Point) -> Iterator[str]:
     """The cut list by letter, then the name of the design, of the projection and of the scale."""
-    width, height = size
+    height = size[1]
     entries: dict[Entry, None] = {}
     for place in sheet.places:
         entries.update(dict.fromkeys(entry for entry in place.scene.legend if entry.role == "bar"))
     cuts = "   ".join(f"{e.sign} {e.meaning}" for e in sorted(entries, key=lambda e: (len(e.sign), e.sign)))
     yield text((EDGE, height - EDGE - 6), f"Cuts: {cuts}" if cuts else "", "small", "start")
     yield from _swatches(sheet, height)
-    yield text((EDGE, height - EDGE), title, "title", "start")
+    yield from _title_block(sheet, title, scale, size)
+
+
+def _title_block(sheet: Sheet, title: str, scale: float, size: Point) -> Iterator[str]:
+    """A framed line: the name of the design, the scale bar, the projection and the scale."""
+    width, height = size
+    low, high, left, right = height - EDGE + BLOCK_BELOW, height - EDGE - BLOCK_ABOVE, EDGE, width - EDGE
+    bar = width * BAR_END
+    inner = (bar - BAR_CELL, bar + INSET)
+    corners = f"{left},{low} {right},{low} {right},{high} {left},{high}"
+    yield f'<polygon class="block" points="{corners}"/>'
+    for x in inner:
+        yield line((x, low), (x, high))
+    letters = int((inner[0] - left - 2 * INSET) / (TITLE_LETTER * TEXT))
+    name = title if len(title) <= letters else f"{title[: letters - 3]}..."
+    yield text((left + INSET, height - EDGE), name, "title", "start")
     projection = f"{sheet.title} projection, " if sheet.title else ""
-    yield text((width - EDGE, height - EDGE), f"{projection}scale 1:{1 / scale:g}", "title", "end")
-    yield from scale_bar((width * 0.62, height - EDGE), scale)
+    words = f"{projection}scale 1:{1 / scale:g}"
+    yield text((right - INSET, height - EDGE), words[:1].upper() + words[1:], "title", "end")
+    yield from scale_bar((bar, height - EDGE), scale)
 
 
 def _swatches(sheet: Sheet, height: float) -> Iterator[str]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from model.building.cautions import DEBURR, DEFER, DRILL, SAW
+from model.building.fitting_steps import side_words
 from model.building.order import build_steps
 from model.design.edits.evidence import done_steps
 from model.drawing.diagram_svg import diagram_svg
@@ -76,7 +77,8 @@ def drill_sheet(survey: Survey) -> Page:
         for hole in holes:
             at, size = format_length(hole.from_end, unit), format_length(hole.diameter, unit)
             deep = "right through" if hole.through else "one wall"
-            rows.append((f"{bar.letter} {bar.name}", hole.name, f"{at} from {end}", size, deep, "[ ]"))
+            where = f"{at} from {end}, on the {side_words(hole.face)}"
+            rows.append((f"{bar.letter} {bar.name}", hole.name, where, size, deep, "[ ]"))
     blocks: list[Block] = [
         Caution(DRILL),
         Words("Distances are from the sawn end of the pipe to the middle of the hole. Pilot hole first."),

@@ -6,6 +6,7 @@ Printed side out, the joint at the bottom: moving right goes round as the axis c
 
 from collections.abc import Iterator
 from math import atan2, pi
+from textwrap import wrap
 
 from msgspec import Struct
 
@@ -28,6 +29,8 @@ RULER = 100.0
 """[mm] A line to measure whether the printer kept the size."""
 SEAM = pi / 8
 """[rad] From the seam of the paper to the first line: between any two directions at 45 degrees."""
+NAME_LETTERS, ROW = 38, 3.4
+"""Letters of a line beside the paper; [mm] from one line to the next."""
 FACES: tuple[str, ...] = ("+z", "+y", "-z", "-y", "+x", "-x")
 
 
@@ -172,11 +175,14 @@ def _words(
     yield _line(left + RULER, foot + 7.5, left + RULER, foot + 10.5)
     yield _text(left, foot + 14, "This line must measure 100 mm (3 15/16 in): print at actual size, 100 %.")
     seen = dict.fromkeys(hole for hole, _, _ in template.holes)
-    for number, hole in enumerate(seen):
+    y = top + ROW
+    for hole in seen:
         size, at = format_length(hole.diameter, units), format_length(hole.from_end, units)
         deep = "right through" if hole.through else "one wall"
-        yield _text(beside, top + 4 + 8 * number, hole.name[:34])
-        yield _text(beside, top + 7.4 + 8 * number, f"{size}, {deep}, {at} from the end")
+        for words in (*wrap(hole.name, NAME_LETTERS)[:2], f"{size}, {deep}, {at} from the end"):
+            yield _text(beside, y, words)
+            y += ROW
+        y += ROW / 2
 
 
 def _frame(x: float, y: float, wide: float, high: float, style: str) -> str:
