@@ -13,6 +13,7 @@ from tui.forms.section import FormSection, Section
 from tui.pages.layout_bars import BARS
 from tui.pages.layout_outline import OUTLINE
 from tui.pages.layout_planes import PLANES
+from tui.pages.layout_runs import runs_section
 from tui.pages.layout_size import SIZE
 from tui.pages.layout_tolerance import TOLERANCE
 from tui.pages.page import Page
@@ -67,7 +68,8 @@ class LayoutPage(Page):
         "cut of a bar. Change any one and the other two follow; pieces of one letter stay alike.\n\n"
         "Section Tolerance: saw cuts and push-in depths are never exact. It says how far each size may come "
         "out, most likely and at worst, and how far the diagonals of each rectangle may differ. Section "
-        "Outline: how much it shows to the water, and which hoop or gate it passes through.\n\n"
+        "Outline: how much it shows to the water, and which hoop or gate it passes through. "
+        "Section Runs: a second arrangement for another run, and what differs; its name is under Joints.\n\n"
         "In a table: a adds, d removes, left and right move a plane a little, Enter goes to the fields.\n\n"
     ) + SAFETY
 
@@ -79,5 +81,6 @@ class LayoutPage(Page):
             ("Size", lambda: ListSection(SIZE)),
             ("Tolerance", lambda: ListSection(TOLERANCE)),
             ("Outline", lambda: ListSection(OUTLINE)),
+            ("Runs", runs_section),
             ("Joints", lambda: FormSection("Joints", frame_entries, kinds=("arrangement",))),
         )
