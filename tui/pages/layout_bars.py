@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from model.design import edits, plane_groups
 from model.design.edits import PLANE_KINDS, Crossing, Ref
-from model.design.edits.bars import runs_at_45
+from model.design.edits.bars import at_45
 from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import BarPlace
 from model.sizing import set_cut, set_showing, set_spacing_of
@@ -127,10 +127,9 @@ def add_bar(section: ListSection) -> None:
 
 
 def _crossings(report: Report) -> Options:
-    arrangement = report.design.arrangement
-    stations, sides, levels = plane_groups(arrangement)
+    stations, sides, levels = plane_groups(report.design.arrangement)
     return tuple(
-        (edits.crossing_name(arrangement, (x.id, y.id, z.id)), (x.id, y.id, z.id))
+        (f"{x.name} {y.name} {z.name}"[:80], (x.id, y.id, z.id))
         for x in stations
         for y in sides
         for z in levels
@@ -140,9 +139,8 @@ def _crossings(report: Report) -> Options:
 def bar_ends(report: Report, start: Crossing, crossings: Options) -> Options:
     """The crossings where a bar from one may end: in line with it, then at 45 degrees in a main plane."""
     straight = [(words, end) for words, end in crossings if sum(map(ne, start, end)) == 1]
-    sloping = [
-        (f"{words}, at 45 degrees", end) for words, end in crossings if runs_at_45(report.design, start, end)
-    ]
+    words_of = {end: words for words, end in crossings}
+    sloping = [(f"{words_of[end]}, at 45 degrees", end) for end in at_45(report.design, start, words_of)]
     return (*straight, *sloping)
 
 

@@ -1,6 +1,6 @@
 """Edits of the bars and of the joints that they need."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from model.design.arrangement import Arrangement, Bar, Joint
@@ -78,13 +78,14 @@ def _runs(design: Design, start: Crossing, end: Crossing, along: list[int]) -> l
     return [abs(at[end[n]] - at[start[n]]) for n, at in zip(along, places, strict=True)]
 
 
-def runs_at_45(design: Design, start: Crossing, end: Crossing) -> bool:
-    """Whether a bar between two crossings runs at 45 degrees in a main plane."""
-    along = [n for n in range(3) if start[n] != end[n]]
-    if len(along) != 2:
-        return False
-    first, second = _runs(design, start, end, along)
-    return abs(first - second) <= STRAIGHT
+def at_45(design: Design, start: Crossing, others: Iterable[Crossing]) -> Iterator[Crossing]:
+    """Those of some crossings to which a bar from one would run at 45 degrees in a main plane."""
+    groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
+    places = [{plane.id: plane.at for plane in group} for group in groups]
+    for end in others:
+        runs = [abs(places[n][end[n]] - places[n][start[n]]) for n in range(3) if start[n] != end[n]]
+        if len(runs) == 2 and abs(runs[0] - runs[1]) <= STRAIGHT:
+            yield end
 
 
 def _bar_name(arrangement: Arrangement, crossing: Crossing, along: list[int]) -> str:
