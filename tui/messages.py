@@ -75,3 +75,16 @@ class RemedyRequested(Message):
     def __init__(self, finding: Finding) -> None:
         self.finding = finding
         super().__init__()
+
+
+class WriteRequested(Message):
+    """Write a picture or a table beside the design's file.
+
+    Args:
+        name: what its name ends in, such as "wiring.svg".
+        text: what is written.
+    """
+
+    def __init__(self, name: str, text: str) -> None:
+        self.name, self.text = name, text
+        super().__init__()

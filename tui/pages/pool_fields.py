@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
@@ -85,9 +86,14 @@ def foams_in_use(design: Design) -> tuple[Foam, ...]:
 
 
 class Readings:
-    """What is about to be measured: over which length, on which bar."""
+    """What is about to be measured: over which length, on which bar.
 
-    def __init__(self) -> None:
+    Args:
+        told: hears that one of them is another now, since no edit says it.
+    """
+
+    def __init__(self, told: Callable[[], None]) -> None:
+        self.told = told
         self._over: dict[str, float] = {}
         self._bar = ""
 
@@ -126,10 +132,12 @@ class Readings:
 
     def _keep_over(self, kind: str, length: float) -> Edit:
         self._over[kind] = length
+        self.told()
         return _unchanged
 
     def _keep_bar(self, bar: str) -> Edit:
         self._bar = bar
+        self.told()
         return _unchanged
 
 

@@ -32,7 +32,13 @@ class Trials:
     """The card; it remembers the course, the piece of foam and the bar that are about to be measured."""
 
     def __init__(self) -> None:
-        self.readings = Readings()
+        self.readings = Readings(self.show_again)
+        self.list = self.section()
+
+    def show_again(self) -> None:
+        """Show the model for another length or bar."""
+        if self.list.report is not None:
+            self.list.call_later(self.list.show, self.list.report)
 
     def section(self) -> ListSection:
         """The section Trials."""
@@ -121,7 +127,7 @@ def short(words: str) -> str:
 
 def trials_section() -> ListSection:
     """The section Trials."""
-    return Trials().section()
+    return Trials().list
 
 
 def result_of(report: Report, spot: Spot) -> Result | None:

@@ -13,6 +13,7 @@ from model.coach.finding import About
 from model.errors import EditError, FileProblem
 from model.review import proven_remedy
 from tui.actions import bindings
+from tui.beside import write_beside
 from tui.guide import Shown, next_thing
 from tui.messages import (
     DrawRequested,
@@ -22,6 +23,7 @@ from tui.messages import (
     RemedyRequested,
     SheetsRequested,
     StepRequested,
+    WriteRequested,
 )
 from tui.screens.showing import LOOKS, Showing, following
 from tui.steps import BY_KEY, after, before, page_of
@@ -190,6 +192,11 @@ class SessionScreen(Showing):
     async def _draw_requested(self, event: DrawRequested) -> None:
         event.stop()
         await self.action_draw()
+
+    @on(WriteRequested)
+    async def _write_requested(self, event: WriteRequested) -> None:
+        event.stop()
+        self.said = await to_thread(write_beside, self.keeper.path, event.name, event.text)
 
     # actions
 
