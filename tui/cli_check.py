@@ -75,7 +75,7 @@ def words(file: str, report: Report) -> list[str]:
         ("Weight", format_mass(survey.balance.mass)),
         ("In water", lift_text(survey.balance)),
         ("Trim", trim_text(survey.balance)),
-        ("Money", money_text(survey.bill)),
+        ("Money", money_text(survey)),
     ]
     return [
         plain(f"{report.design.title} ({file})"),

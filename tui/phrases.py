@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from model.money.ledger import ledger
 from model.units import Unit, format_length, format_mass
 
 if TYPE_CHECKING:
     from model.extents import Extents
-    from model.money.bill import Bill
+    from model.survey import Survey
     from model.vectors import Vector
     from model.water.balance import Balance
 
@@ -60,9 +61,11 @@ def trim_text(balance: Balance) -> str:
     return ", ".join(tilts) or "level"
 
 
-def money_text(bill: Bill) -> str:
-    """What is spent, and what is left of the limit."""
-    if bill.limit is None or bill.left is None:
-        return f"{bill.spent:.2f} {bill.currency} spent, no limit"
-    rest = f"{bill.left:.2f} left" if bill.left >= 0 else f"{-bill.left:.2f} too much"
-    return f"{bill.spent:.2f} of {bill.limit:.2f} {bill.currency}, {rest}"
+def money_text(survey: Survey) -> str:
+    """What is spent and still to be bought together, and what that leaves of the limit."""
+    found = ledger(survey.design, survey.bill)
+    total = found.spent + found.committed
+    if found.limit is None or found.left is None:
+        return f"{total:.2f} {found.currency} spent, no limit"
+    rest = f"{found.left:.2f} left" if found.left >= 0 else f"{-found.left:.2f} too much"
+    return f"{total:.2f} of {found.limit:.2f} {found.currency}, {rest}"

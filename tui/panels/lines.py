@@ -31,7 +31,7 @@ class TitleLine(Widget):
         """Name and saving to the left, money to the right; the name gives way."""
         if self.shown is None:
             return Content("Poolwright")
-        money = money_text(self.shown.report.survey.bill)
+        money = money_text(self.shown.report.survey)
         left = f"Poolwright: {self.shown.report.design.title}"
         room = self.size.width - len(money) - len(self.saving) - 4
         if len(left) > room:

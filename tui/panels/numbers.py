@@ -36,5 +36,5 @@ class NumbersPanel(Widget):
             ("Weight", format_mass(survey.balance.mass)),
             ("In water", lift_text(survey.balance)),
             ("Trim", trim_text(survey.balance)),
-            ("Money", money_text(survey.bill)),
+            ("Money", money_text(survey)),
         ]
