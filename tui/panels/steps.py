@@ -16,8 +16,11 @@ from tui.steps import STEPS, Step
 if TYPE_CHECKING:
     from tui.guide import Shown
 
-ROOMY = 110
+ROOMY = 150
 """Columns from which each step has its number before it."""
+LONGEST = max(len(step.title) for step in STEPS)
+SHORTEST = 3
+"""Letters of a title, at the least; the open step always has all of its."""
 
 
 class StepBar(Widget):
@@ -26,20 +29,32 @@ class StepBar(Widget):
     shown: reactive[Shown | None] = reactive(None)
 
     @property
+    def longest(self) -> int:
+        """How many letters of a title there is room for, the open one apart."""
+        for letters in range(LONGEST, SHORTEST, -1):
+            row = self.gap.join(text for _, text in self._pieces(letters))
+            if len(row) <= self.size.width:
+                return letters
+        return SHORTEST
+
+    @property
     def gap(self) -> str:
         """What stands between two steps."""
         return "  " if self.size.width >= ROOMY else " "
 
     def pieces(self) -> list[tuple[Step, str]]:
         """Each step with its text in the bar."""
-        if self.shown is None:
-            return []
-        return [(step, self._piece(step, self.shown)) for step in STEPS]
+        return self._pieces(self.longest)
 
-    def _piece(self, step: Step, shown: Shown) -> str:
+    def _pieces(self, letters: int) -> list[tuple[Step, str]]:
+        shown = self.shown
+        return [] if shown is None else [(step, self._piece(step, shown, letters)) for step in STEPS]
+
+    def _piece(self, step: Step, shown: Shown, letters: int) -> str:
         mark = step_state(shown, step)[0]
+        title = step.title if step.key == shown.step else step.title[:letters].rstrip()
         roomy = self.size.width >= ROOMY
-        text = f"{STEPS.index(step) + 1} {step.title} {mark}" if roomy else f"{step.title}{mark}"
+        text = f"{STEPS.index(step) + 1} {title} {mark}" if roomy else f"{title}{mark}"
         return f"[{text}]" if step.key == shown.step else text
 
     def render(self) -> Content:
