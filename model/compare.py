@@ -80,7 +80,7 @@ def _pitch(standing: Standing) -> float | None:
 MEASURES = (
     Measure("top speed ahead", "m/s", 2, True, lambda s: _middle(s.ahead), lambda s: s.ahead),
     Measure("quarter turn on the spot", "s", 2, False, lambda s: _middle(s.quarter), lambda s: s.quarter),
-    Measure("steadiness, weight times BG", "N m", 2, True, lambda s: s.steadiness),
+    Measure("steadiness, what rights it lying on its side", "N m", 2, True, lambda s: s.steadiness),
     Measure("pitch under full thrust", "deg", 1, False, _pitch, lambda s: s.pitch),
     Measure("head-on silhouette", "cm2", 0, False, lambda s: s.front * 1e4),
     Measure("weight in air", "g", 0, False, lambda s: s.mass * 1000),

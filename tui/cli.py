@@ -15,12 +15,13 @@ from io import TextIOWrapper
 from typing import NoReturn
 
 from tui.cli_check import UNREADABLE, Outcome, check
+from tui.cli_compare import compare
 from tui.cli_presets import check_presets, list_presets, show_preset
 from tui.cli_sheets import PAPERS, sheets
 from tui.cli_text import plain
 
 NAME = "poolwright"
-COMMANDS = ("check", "sheets", "presets")
+COMMANDS = ("check", "compare", "sheets", "presets")
 KINDS = ("stock", "brief", "motors", "starter", "demo")
 INTERRUPTED = 130
 SEEN_ENOUGH = (EPIPE, EINVAL)
@@ -28,6 +29,7 @@ SEEN_ENOUGH = (EPIPE, EINVAL)
 USAGE = """poolwright [FILE]
        poolwright demo
        poolwright check FILE... [--json]
+       poolwright compare FILE FILE... [--json]
        poolwright sheets FILE --to DIR [--paper A4|Letter]
        poolwright presets list [KIND] | show NAME | check [NAME or FILE...]"""
 DESCRIPTION = """A build coach for small tethered underwater vehicles of plastic pipe.
@@ -36,12 +38,14 @@ DESCRIPTION = """A build coach for small tethered underwater vehicles of plastic
   poolwright demo            the session on the demo design, kept apart from your files
   poolwright check FILE...   the survey in words; a table when there are several files;
                              --json for a list with one document per file
+  poolwright compare A B     designs side by side: speed, turning, steadiness, weight, cost
   poolwright sheets FILE     the printed sheets, the drawings and the notebook, into a folder
   poolwright presets list    which presets there are, and where their values come from
   poolwright presets show    the text of one, to copy into a file of your own
   poolwright presets check   whether your own are right"""
 CHECK_STATUS = """exit status: 0 nothing must be put right, 1 something must be, 2 a file could not be
 read or the call was wrong"""
+COMPARE_STATUS = "exit status: 0 they are compared, 2 a file could not be read or the call was wrong"
 SHEETS_STATUS = (
     "exit status: 0 all sheets are written, 2 the file could not be read or the folder not written"
 )
@@ -73,17 +77,21 @@ def main(arguments: list[str]) -> int:
 
 def _run(arguments: list[str]) -> Outcome:
     if arguments and arguments[0] not in COMMANDS and not arguments[0].startswith("-"):
-        expected = "check, sheets or presets, or one design file or demo with nothing after it"
+        expected = "check, compare, sheets or presets, or one design file or demo with nothing after it"
         _parser().error(f"found '{' '.join(arguments)}'; expected {expected}")
     options = _parser().parse_args(arguments)
     if options.command == "check":
         return check(options.files, as_json=options.json)
+    if options.command == "compare":
+        if len(options.files) < 2:
+            _parser().error(f"found one design, '{options.files[0]}'; expected two or more to compare")
+        return compare(options.files, as_json=options.json)
     if options.command == "sheets":
         return sheets(options.file, options.to, options.paper)
     if options.command == "presets":
         return _presets(options)
     if not options.version:
-        _parser().error("no command; expected check, sheets or presets")
+        _parser().error("no command; expected check, compare, sheets or presets")
     return Outcome(f"{NAME} {_version()}\n", (), 0)
 
 
@@ -108,6 +116,11 @@ def _parser() -> ArgumentParser:
     )
     checking.add_argument("files", nargs="+", metavar="FILE", help="a design file")
     checking.add_argument("--json", action="store_true", help="print a list with one document per file")
+    comparing = commands.add_parser(
+        "compare", help="designs side by side", epilog=COMPARE_STATUS, allow_abbrev=False
+    )
+    comparing.add_argument("files", nargs="+", metavar="FILE", help="a design file; two or more")
+    comparing.add_argument("--json", action="store_true", help="print a list with one document per file")
     _add_sheets(
         commands.add_parser("sheets", help="the sheets to print", epilog=SHEETS_STATUS, allow_abbrev=False)
     )

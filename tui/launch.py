@@ -11,7 +11,7 @@ import sys
 from pathlib import Path
 
 os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")  # looking for them costs 30 ms at the start
-COMMANDS = ("check", "sheets", "presets", "-h", "--help", "--version")
+COMMANDS = ("check", "compare", "sheets", "presets", "-h", "--help", "--version")
 HERE = Path(__file__).resolve().parent
 if (HERE / "tui").is_dir() and str(HERE) not in sys.path:
     sys.path.insert(0, str(HERE))

@@ -48,7 +48,7 @@ def test_two_designs_have_the_numbers_of_their_own_surveys():
         assert item.builds
     rows = {row.name: row for row in result.rows}
     assert rows["top speed ahead"].best == {0}
-    assert rows["steadiness, weight times BG"].best == {1}
+    assert rows["steadiness, what rights it lying on its side"].best == {1}
     assert result.beaten == (None, None)
 
 

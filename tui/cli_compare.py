@@ -1,0 +1,103 @@
+"""``poolwright compare``: designs side by side, speed against handling; the choice is left to the team."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from tui.cli_check import READY, UNREADABLE, Outcome
+from tui.cli_text import columns, plain
+
+if TYPE_CHECKING:
+    from model.compare import Comparison
+    from model.design import Design
+
+BEST = "*"
+NOTE = "* best of its line, all that are even. Numbers with a spread: best guess, lowest to highest."
+YOURS = "No line counts more than another here: the best compromise is yours to choose."
+
+
+def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
+    """Compare design files; none is left out, so one that cannot be read ends it."""
+    from model.compare import compared, standing_of_design
+    from model.errors import FileProblem
+    from model.files import load_design
+
+    designs: list[Design] = []
+    errors: list[str] = []
+    status = READY
+    for file in files:
+        try:
+            loaded = load_design(file)
+        except FileProblem as problem:
+            errors.append(str(problem))
+            status = UNREADABLE
+            continue
+        errors += [f"note: {sentence}" for sentence in (*loaded.warnings, loaded.why) if sentence]
+        designs.append(loaded.design)
+    if status != READY:
+        return Outcome("", tuple(errors), status)
+    currencies = sorted({design.brief.currency for design in designs})
+    if len(currencies) > 1:
+        errors.append(
+            f"note: the costs are in different money ({', '.join(currencies)}): do not compare them"
+        )
+    found = compared([standing_of_design(design) for design in designs])
+    names = _names(files, designs)
+    if as_json:
+        return Outcome(json.dumps(_document(files, found), indent=2) + "\n", tuple(errors), status)
+    lines = [*_table(names, found), "", *_beaten(names, found), NOTE, YOURS]
+    return Outcome("".join(f"{line}\n" for line in lines), tuple(errors), status)
+
+
+def _names(files: Sequence[str], designs: Sequence[Design]) -> list[str]:
+    """Each title; with its file where two designs have the same."""
+    titles = [design.title for design in designs]
+    return [
+        plain(f"{title} ({file})" if titles.count(title) > 1 else title)
+        for title, file in zip(titles, files, strict=True)
+    ]
+
+
+def _table(names: list[str], found: Comparison) -> list[str]:
+    rows = [
+        [f"{row.name}, {row.unit}" if row.unit else row.name]
+        + [f"{text} {BEST if number in row.best else ''}".rstrip() for number, text in enumerate(row.texts)]
+        for row in found.rows
+    ]
+    return columns([["", *names], *rows])
+
+
+def _beaten(names: list[str], found: Comparison) -> list[str]:
+    return [
+        f"{names[number]} is beaten: {names[other]} is at least as good in every line and better in one."
+        for number, other in enumerate(found.beaten)
+        if other is not None
+    ]
+
+
+def _document(files: Sequence[str], found: Comparison) -> list[dict[str, object]]:
+    """A document for each design; a number with a spread is its value, lowest and highest."""
+    from model.compare import MEASURES
+
+    return [
+        {
+            "file": file,
+            "title": standing.name,
+            "measures": [
+                {
+                    "name": measure.name,
+                    "unit": measure.unit,
+                    "value": measure.of(standing),
+                    "spread": [span.low, span.high] if (span := measure.span(standing)) else None,
+                    "more_is_better": measure.more,
+                }
+                for measure in MEASURES
+            ],
+            "fits": standing.fits,
+            "builds": standing.builds,
+            "beaten_by": None if other is None else files[other],
+        }
+        for file, standing, other in zip(files, found.standings, found.beaten, strict=True)
+    ]
