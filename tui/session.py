@@ -8,7 +8,7 @@ from pydantic import ValidationError
 
 from model.coach.finding import Finding, Remedy
 from model.design import Design
-from model.design.edits.decisions import logged
+from model.design.edits.decisions import changes, logged
 from model.design.edits.evidence import with_evidence_of
 from model.errors import EditError
 from model.review import Report, proven_remedy, review
@@ -17,6 +17,8 @@ from tui.history import History, Moment
 from tui.words import plain_refusal
 
 Edit = Callable[[Design], Design]
+SHORT = 60
+"""Letters of a title that has a word behind it."""
 
 
 class Session:
@@ -35,6 +37,14 @@ class Session:
     def design(self) -> Design:
         """The design on screen."""
         return self.history.now.design
+
+    @property
+    def before(self) -> tuple[Design, ...]:
+        """The design as it was when the session began, where it is another one now, for the notebook."""
+        first = self.history.past[0].design if self.history.past else self.design
+        if not any(changes(first, self.design)):
+            return ()
+        return (first.but(title=f"{first.title[:SHORT]}, before"),)
 
     def edit(self, label: str, edit: Edit) -> bool:
         """Make an edit and write it into the log of decisions; False where it changes nothing.

@@ -81,6 +81,15 @@ def test_undo_takes_nothing_away_that_was_noted(monkeypatch):
     assert [item.stands for item in session.design.evidence.log] == [False]
 
 
+def test_the_notebook_compares_with_the_design_as_it_was():
+    session = Session(box_design())
+    session.edit("weighed", lambda d: note_trial(d, "weight", 1.4, "2026-03-14"))
+    assert session.before == (), "what is noted makes no other design"
+    session.edit("no floats", lambda d: d.arranged(bores="sealed"))
+    (before,) = session.before
+    assert (before.title, before.arrangement.bores) == ("Bare box, before", "flooded")
+
+
 def test_an_edit_after_undo_forgets_what_was_undone():
     session = Session(box_design())
     session.edit("one", renamed("one"))

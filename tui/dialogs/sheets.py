@@ -18,6 +18,7 @@ from tui.dialogs.dialog import Dialog
 from tui.forms.choice import Choice
 
 if TYPE_CHECKING:
+    from model.design import Design
     from model.review import Report
     from model.sheets.blocks import PaperName
 
@@ -41,6 +42,7 @@ class SheetsDialog(Dialog[None]):
     Args:
         report: the design as it is.
         file: where it is saved.
+        others: designs that the notebook compares it with.
     """
 
     DEFAULT_CSS = """
@@ -49,8 +51,8 @@ class SheetsDialog(Dialog[None]):
     """
     BINDINGS: list[BindingType] = [("escape", "dismiss(None)", "Back")]
 
-    def __init__(self, report: Report, file: Path) -> None:
-        self.report, self.folder = report, sheets_folder(file)
+    def __init__(self, report: Report, file: Path, others: tuple[Design, ...] = ()) -> None:
+        self.report, self.folder, self.others = report, sheets_folder(file), others
         super().__init__()
 
     def compose(self) -> ComposeResult:
@@ -101,7 +103,7 @@ class SheetsDialog(Dialog[None]):
     def _write(self, folder: Path, paper: PaperName) -> str:
         from model.sheets.write import write_sheets
 
-        written = write_sheets(self.report, folder, paper, stamp.today(), told=self._tell)
+        written = write_sheets(self.report, folder, paper, stamp.today(), self.others, told=self._tell)
         musts = len(self.report.musts)
         note = f"\nMind: {musts} things must still be put right." if musts else ""
         return f"{len(written)} files are written. Print {written[0].name}, {paper}, in:\n{folder}{note}"

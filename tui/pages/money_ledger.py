@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from model.design import Expense
     from model.review import Report
 
-LINES_MOST = 300
+LINES_MOST = 100
 """So many of the newest lines are listed; the others are in the sum, the sheets and the CSV."""
 SAID_MOST = 2
 NEW = "something bought"

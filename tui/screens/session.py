@@ -348,7 +348,7 @@ class SessionScreen(Showing):
         from tui.dialogs.sheets import SheetsDialog
 
         await self.commit()
-        self.app.push_screen(SheetsDialog(self.session.report, self.keeper.path))
+        self.app.push_screen(SheetsDialog(self.session.report, self.keeper.path, self.session.before))
 
     def action_origins(self) -> None:
         """Where the numbers come from."""
