@@ -52,7 +52,7 @@ async def test_a_length_is_taken_however_it_is_written(units, text, metres):
         ("1,234", "could be"),
         ("-5", "must be 0 or more"),
         ("3 9/8", "fraction"),
-        ("", "cannot be read"),
+        ("", "there is nothing here"),
     ],
 )
 async def test_a_bad_length_gets_one_sentence_and_the_old_value_stays(text, words):
