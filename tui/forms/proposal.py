@@ -52,6 +52,7 @@ class ProposalSection(Section):
         ways: what can be worked out.
         kinds: the kinds of finding that are put right here.
         takes: whether what is worked out can be taken as an edit.
+        acts: further buttons.
     """
 
     first_selector = "Ticks, Input, Button"
@@ -64,8 +65,10 @@ class ProposalSection(Section):
         kinds: tuple[str, ...] = (),
         *,
         takes: bool = True,
+        acts: tuple[Act, ...] = (),
     ) -> None:
         self.title, self.facts, self.ways, self.kinds, self.takes = title, facts, ways, kinds, takes
+        self.acts = acts
         self.offer: Offer | None = None
         super().__init__()
 
@@ -75,7 +78,7 @@ class ProposalSection(Section):
         yield from self.wishes()
         acts = [Act(way.key, way.label, partial(self._run, way)) for way in self.ways]
         taking = (Act("take", "Take it", methodcaller("take")),) if self.takes else ()
-        yield Acts((*acts, *taking))
+        yield Acts((*acts, *self.acts, *taking))
         yield hidden_static("error")
         yield hidden_static("note")
 

@@ -16,7 +16,7 @@ from tui.pages.choosing import asks, name_of, pieces_of
 from tui.pages.fixed import fixed_list
 from tui.pages.page import Page
 from tui.pages.stock_bought import add_from_preset
-from tui.pages.thrusters_speed import sizes_section, speeds
+from tui.pages.thrusters_speed import speeds
 from tui.pages.words import direction_words, pushes
 
 if TYPE_CHECKING:
@@ -98,9 +98,15 @@ class ThrustersPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """The list, how it moves, and the same at other sizes."""
+        """The list, how it moves, and how it stands beside other sizes and other designs."""
         return (
             ("Thrusters", thruster_list),
             ("Speed", lambda: FormSection("Speed", lambda report: (), speeds)),
-            ("Sizes", sizes_section),
+            ("Compare", _compare_section),
         )
+
+
+def _compare_section() -> Section:
+    from tui.pages.thrusters_compare import CompareSection  # it brings the size sweep in
+
+    return CompareSection()

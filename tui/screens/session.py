@@ -196,6 +196,7 @@ class SessionScreen(Showing):
     @on(WriteRequested)
     async def _write_requested(self, event: WriteRequested) -> None:
         event.stop()
+        await self.save_now()  # a new design has no folder yet
         self.said = await to_thread(write_beside, self.keeper.path, event.name, event.text)
 
     # actions
