@@ -119,7 +119,7 @@ def side_by_side(found: Comparison) -> list[str]:
     for row in found.rows:
         cells = [f"{text}{' *' if number in row.best else ''}" for number, text in enumerate(row.texts)]
         words = row.name.split(",")[0]
-        lines.append(f"{f'{words}, {row.unit}'.rstrip(', ')[:27]:<28}{cells[0]:<24}{cells[1]}")
+        lines.append(f"{f'{words}, {row.unit}'.rstrip(', ').replace('under full', 'at full')[:27]:<28}{cells[0]:<24}{cells[1]}")
     lines += [
         f"{found.standings[number].name} is beaten: {found.standings[other].name} is at least as good "
         "in every line and better in one."

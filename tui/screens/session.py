@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from asyncio import to_thread
 from collections.abc import Iterable
+from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -196,7 +197,8 @@ class SessionScreen(Showing):
     @on(WriteRequested)
     async def _write_requested(self, event: WriteRequested) -> None:
         event.stop()
-        await self.save_now()  # a new design has no folder yet
+        with suppress(OSError):  # an untouched demo has no folder yet; the writing says what is wrong with it
+            self.keeper.path.parent.mkdir(parents=True, exist_ok=True)
         self.said = await to_thread(write_beside, self.keeper.path, event.name, event.text)
 
     # actions
