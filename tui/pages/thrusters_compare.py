@@ -115,11 +115,12 @@ def _design(word: str) -> Design:
 def side_by_side(found: Comparison) -> list[str]:
     """A line for each measure; a star marks the best, both if they are even."""
     heads = [f"{letter_of(number)} {item.name}" for number, item in enumerate(found.standings)]
-    lines = [f"{'':28}{heads[0][:22]:<24}{heads[1][:22]}"]
+    lines = [f"{'':29}{heads[0][:22]:<24}{heads[1][:22]}"]
     for row in found.rows:
         cells = [f"{text}{' *' if number in row.best else ''}" for number, text in enumerate(row.texts)]
         words = row.name.split(",")[0]
-        lines.append(f"{f'{words}, {row.unit}'.rstrip(', ').replace('under full', 'at full')[:27]:<28}{cells[0]:<24}{cells[1]}")
+        measured = f"{words}, {row.unit}" if row.unit else words
+        lines.append(f"{measured[:28]:<29}{cells[0]:<24}{cells[1]}")
     lines += [
         f"{found.standings[number].name} is beaten: {found.standings[other].name} is at least as good "
         "in every line and better in one."
