@@ -312,8 +312,7 @@ async def test_measured_sockets_reach_the_stock():
 async def test_the_price_is_changed_where_it_lives():
     app = PageApp("money", demo())
     async with app.run_test(size=SIZES[0]) as pilot:
-        await pilot.pause()
-        table = app.query_one(ItemTable)
+        table = (await opened(app, pilot, "Prices")).table
         motor = next(row.key for row in table.shown if row.key.startswith("motor:"))
         table.choose(motor)
         await pilot.pause()
