@@ -37,6 +37,7 @@ STEPS = (
     _step("fittings", "Fittings", "See which fitting sits at each corner, and count them."),
     _step("thrusters", "Thrusters", "Place the motors, and plan how each one is held."),
     _step("gear", "Gear", "Place the hook, the camera and the tether."),
+    _step("wires", "Wires", "Plan battery, fuses and cable, so that the volts arrive and nothing melts."),
     _step("floats", "Floats", "Make it float level with a little lift to spare."),
     _step("holes", "Holes", "Let water into the pipes and air out, or seal them for good."),
     _step("money", "Money", "See what it costs, and keep under the limit."),

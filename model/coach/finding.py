@@ -14,6 +14,7 @@ Step = Literal[
     "fittings",
     "thrusters",
     "gear",
+    "wires",
     "floats",
     "holes",
     "money",

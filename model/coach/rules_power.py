@@ -5,7 +5,7 @@ from functools import partial
 
 from model.coach.finding import About, Finding, Severity, Step
 from model.coach.remedies import power as remedy
-from model.coach.say import WHOLE, say
+from model.coach.say import say
 from model.coach.sentences import length, listed
 from model.design import COMPARISON_SLACK, Power, Thruster
 from model.power.circuit import branch_area
@@ -14,13 +14,13 @@ from model.power.wire import ampacity
 from model.power.wiring import Wiring
 from model.survey import Survey
 
-STEP: Step = "gear"
+STEP: Step = "wires"
 """Where wires are put right."""
 FUSE_DISTANCE = 0.175
 """[m] The furthest that a fuse may sit from the battery (ABYC E-11: 7 in)."""
 OVER_VOLTED = 1.25
 """Volts at a motor over those that it is made for, most (common practice: a full 12 V battery is 1.2)."""
-POWER = About("power")
+POWER, CABLE, CHECKS = About("power"), About("power", "cable"), About("power", "checks")
 
 
 def no_plan(survey: Survey) -> Iterator[Finding]:
@@ -117,7 +117,7 @@ def volts(survey: Survey) -> Iterator[Finding]:
         "lost": f"{lost:.0f} %",
         "left": f"{100 * wires.share[worst]:.0f} %",
     }
-    yield say("power.volts-lost", severity, STEP, POWER, partial(remedy.cores, survey), **values)
+    yield say("power.volts-lost", severity, STEP, CABLE, partial(remedy.cores, survey), **values)
 
 
 def tether_reach(survey: Survey) -> Iterator[Finding]:
@@ -129,7 +129,7 @@ def tether_reach(survey: Survey) -> Iterator[Finding]:
     unit = survey.design.units
     values = {"length": run_words(power.length, unit), "hanging": run_words(hanging, unit)}
     yield say(
-        "power.tether-short", "should", STEP, POWER, partial(remedy.long_enough, survey, hanging), **values
+        "power.tether-short", "should", STEP, CABLE, partial(remedy.long_enough, survey, hanging), **values
     )
 
 
@@ -148,4 +148,4 @@ def checks(survey: Survey) -> Iterator[Finding]:
         if not done
     ]
     if open_:
-        yield say("power.checks-open", "tip", STEP, WHOLE, checks=listed(open_))
+        yield say("power.checks-open", "tip", STEP, CHECKS, checks=listed(open_))

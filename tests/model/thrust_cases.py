@@ -253,7 +253,7 @@ CASES = (
     Case(
         "power.volts-lost",
         "tip",
-        ("power", ""),
+        ("power", "cable"),
         wired(SETTLED.but(core_area=0.205, length=20.0)),
         wired(SETTLED.but(core_area=0.75, length=20.0)),
         ("12 V",),
@@ -261,7 +261,7 @@ CASES = (
     Case(
         "power.tether-short",
         "should",
-        ("power", ""),
+        ("power", "cable"),
         wired(SETTLED.but(length=1.0), tether=cable()),
         wired(SETTLED.but(length=2.0), tether=cable()),
         ("1 m", "1.5 m"),
@@ -269,7 +269,7 @@ CASES = (
     Case(
         "power.checks-open",
         "tip",
-        ("design", ""),
+        ("power", "checks"),
         wired(SETTLED.but(soak_hours=0.0)),
         GOOD,
         ("soak test",),

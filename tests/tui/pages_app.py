@@ -15,7 +15,20 @@ from tui.forms.row import FieldRow
 from tui.messages import EditRequested, MarkRequested
 from tui.pages.page import Page
 
-PAGES = ("brief", "stock", "layout", "fittings", "thrusters", "gear", "floats", "holes", "money", "build", "pool")
+PAGES = (
+    "brief",
+    "stock",
+    "layout",
+    "fittings",
+    "thrusters",
+    "gear",
+    "wires",
+    "floats",
+    "holes",
+    "money",
+    "build",
+    "pool",
+)
 SIZES = ((78, 18), (58, 32))
 """Columns and lines that a page gets on a screen of 80 x 24 and of 120 x 40."""
 

@@ -44,6 +44,10 @@ RECORDS: dict[str, type[document.Record]] = {
     "power": document.Power,
     "battery": document.Battery,
     "opening": document.Opening,
+    "branch": document.Branch,
+    "pull": document.Pull,
+    "tie_hole": document.TieHole,
+    "leg": document.Leg,
 }
 
 
@@ -103,5 +107,29 @@ def part(
         get=lambda report: getattr(edits.find(report.design, ref), name)[number],
         edit=lambda value: lambda design: edits.set_part(design, ref, name, number, value),
         help=help or help_of(ref.kind, name),
+        about=about,
+    )
+
+
+def inner(
+    ref: Ref,
+    holder: str,
+    name: str,
+    label: str,
+    kind: Kind,
+    *,
+    help: str = "",
+    optional: bool = False,
+    about: str = "",
+) -> Entry:
+    """An entry for one field of a record inside another, such as the branch of a thruster."""
+    return Entry(
+        key=f"{holder}-{name}",
+        label=label,
+        kind=kind,
+        get=lambda report: getattr(getattr(edits.find(report.design, ref), holder), name),
+        edit=lambda value: lambda design: edits.set_inner(design, ref, holder, name, value),
+        help=help or help_of(holder, name),
+        optional=optional,
         about=about,
     )

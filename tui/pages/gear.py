@@ -14,7 +14,6 @@ from tui.forms.listing import ListSection
 from tui.forms.section import Act, FormSection, Section
 from tui.pages.choosing import asks, bar_entry, place_entry
 from tui.pages.fixed import fixed_list, removed
-from tui.pages.gear_wires import gauges_section, wires_form
 from tui.pages.page import Page
 from tui.pages.words import shown
 
@@ -159,10 +158,5 @@ class GearPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """Parts, tether, wires, and which wire would be enough."""
-        return (
-            ("Parts", parts_list),
-            ("Tether", tether_form),
-            ("Wires", wires_form),
-            ("Gauges", gauges_section),
-        )
+        """Parts and the tether."""
+        return (("Parts", parts_list), ("Tether", tether_form))

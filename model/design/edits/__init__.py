@@ -22,7 +22,17 @@ from model.design.edits.box import (
     set_held,
     set_held_piece,
 )
-from model.design.edits.core import Edit, Ref, find, fresh_id, fresh_name, pieces, set_field, set_part
+from model.design.edits.core import (
+    Edit,
+    Ref,
+    find,
+    fresh_id,
+    fresh_name,
+    pieces,
+    set_field,
+    set_inner,
+    set_part,
+)
 from model.design.edits.fixed import (
     add_attachment,
     add_ballast,
@@ -64,7 +74,6 @@ from model.design.edits.supply import (
     use_stock,
     use_units,
 )
-from model.design.edits.wiring import drop_wiring, plan_wiring, set_branch
 
 __all__ = [
     "PLANE_KINDS",
@@ -93,7 +102,6 @@ __all__ = [
     "copy_item",
     "crossing_name",
     "distance_along",
-    "drop_wiring",
     "find",
     "fixed_to",
     "forget_measurements",
@@ -111,7 +119,6 @@ __all__ = [
     "other_hand",
     "pieces",
     "place_along",
-    "plan_wiring",
     "put_on_bar",
     "remove_bar",
     "remove_held_piece",
@@ -120,10 +127,10 @@ __all__ = [
     "remove_stick",
     "remove_supply",
     "rename",
-    "set_branch",
     "set_field",
     "set_held",
     "set_held_piece",
+    "set_inner",
     "set_part",
     "set_sockets",
     "set_spacing",

@@ -202,6 +202,16 @@ def set_part(design: Design, ref: Ref, field: str, number: int, value: Any) -> D
     return set_field(design, ref, field, tuple(parts))
 
 
+def set_inner(design: Design, ref: Ref, holder: str, field: str, value: Any) -> Design:
+    """One field set of a record that another record holds, such as the branch of a thruster.
+
+    Raises:
+        EditError: the record is gone, or the value is not allowed.
+    """
+    inner = getattr(find(design, ref), holder)
+    return set_field(design, ref, holder, changed(inner, **{field: value}))
+
+
 _LIMITS = {
     "greater_than": "must be more than {gt:g}",
     "greater_than_equal": "must be {ge:g} or more",
