@@ -72,7 +72,7 @@ async def test_sizes_another_design_and_the_picture_by_keyboard(size, tmp_path, 
         await see(pilot, "Next:")
         screen = pilot.app.screen
         await screen.action_go("thrusters")
-        section = await screen.page.open_section(2)
+        section = await screen.page.open_section(3)
         section.focus_first()
         await pilot.pause()
         await pilot.press("enter")

@@ -233,6 +233,13 @@ class BriefPage(Page):
             ),
             ("More rules", lambda: FormSection("More rules", more, kinds=("load", "hoop", "gate", "supply"))),
             ("Task", lambda: FormSection("Task", task)),
+            ("Course", _course),
             ("Water", lambda: FormSection("Water", water, kinds=("water",))),
             ("Coach", lambda: FormSection("Coach", coach, kinds=("thresholds",))),
         )
+
+
+def _course() -> Section:
+    from tui.pages.brief_course import course_list  # it brings the motion in
+
+    return course_list()

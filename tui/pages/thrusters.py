@@ -98,12 +98,19 @@ class ThrustersPage(Page):
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
-        """The list, how it moves, and how it stands beside other sizes and other designs."""
+        """The list, how it moves, how it is held, and how it stands beside other sizes and other designs."""
         return (
             ("Thrusters", thruster_list),
             ("Speed", lambda: FormSection("Speed", lambda report: (), speeds)),
+            ("Mounts", _mounts),
             ("Compare", _compare_section),
         )
+
+
+def _mounts() -> Section:
+    from tui.pages.thrusters_mounts import mounts_list
+
+    return mounts_list()
 
 
 def _compare_section() -> Section:
