@@ -5,6 +5,7 @@ from the side a rectangle.  All outlines are convex, so a level line crosses eac
 """
 
 from collections.abc import Iterator
+from functools import cached_property
 from math import cos, hypot, pi, sin, sqrt
 
 from msgspec import Struct
@@ -20,7 +21,7 @@ ROUND = 96
 """Points that stand for an ellipse where only points can be told."""
 
 
-class Outline(Struct, frozen=True):
+class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once it was worked out
     """A convex outline: an ellipse carried along from one centre to another [m].
 
     Attributes:
@@ -63,11 +64,11 @@ class Outline(Struct, frozen=True):
         high = min(root, height - min(v, v + dv))
         if low > high:
             return None
-        lean, bulge = self._lean_and_bulge()
+        lean, bulge = self._lean_and_bulge
         if abs(dv) < FLAT:
             middle, half = lean * (height - v), bulge * sqrt(max(0.0, 1 - ((height - v) / root) ** 2))
             return min(u, u + du) + middle - half, max(u, u + du) + middle + half
-        slope, best = du / dv, self._touch()
+        slope, best = du / dv, self._touch
         ends = []
         for sign in (-1.0, 1.0):
             t = min(max(sign * best, low), high)
@@ -80,17 +81,19 @@ class Outline(Struct, frozen=True):
         """The heights [m] where its round ends go over into its straight sides."""
         if self.c < FLAT**2 or abs(self.end[1] - self.start[1]) < FLAT:
             return ()
-        touch = self._touch()
+        touch = self._touch
         return tuple(v + t for v in (self.start[1], self.end[1]) for t in (-touch, touch))
 
+    @cached_property
     def _lean_and_bulge(self) -> tuple[float, float]:
         """How the ellipse leans, and how wide it is at the height of its centre."""
         return self.b / self.c, sqrt(max(0.0, self.a - self.b * self.b / self.c))
 
+    @cached_property
     def _touch(self) -> float:
         """The height above the centre [m] where the line along its far side touches the ellipse."""
         (du, dv), root = sub2(self.end, self.start), sqrt(self.c)
-        lean, bulge = self._lean_and_bulge()
+        lean, bulge = self._lean_and_bulge
         pull = (lean - du / dv) * root
         return root * pull / hypot(pull, bulge) if pull or bulge else 0.0
 
