@@ -65,8 +65,9 @@ def _output(reports: list[tuple[str, Report]], *, as_json: bool, several: bool) 
 
 def words(file: str, report: Report) -> list[str]:
     """The survey of one design, a line each."""
+    from model.survey import motion_of
     from model.units import format_mass
-    from tui.phrases import lift_text, money_text, size_lines, trim_text
+    from tui.phrases import lift_text, money_text, power_text, size_lines, speed_text, trim_text
 
     survey, unit = report.survey, report.design.units
     numbers = [
@@ -75,6 +76,8 @@ def words(file: str, report: Report) -> list[str]:
         ("Weight", format_mass(survey.balance.mass)),
         ("In water", lift_text(survey.balance)),
         ("Trim", trim_text(survey.balance)),
+        ("Speed", speed_text(motion_of(survey))),
+        ("Power", power_text(survey.wiring)),
         ("Money", money_text(survey)),
     ]
     return [

@@ -9,6 +9,8 @@ from model.units import Unit, format_length, format_mass
 
 if TYPE_CHECKING:
     from model.extents import Extents
+    from model.motion.motion import Motion
+    from model.power.wiring import Wiring
     from model.survey import Survey
     from model.vectors import Vector
     from model.water.balance import Balance
@@ -44,6 +46,21 @@ def lift_text(balance: Balance) -> str:
     if balance.spare > 0:
         return f"floats: {grams} ({newtons}) to spare"
     return f"sinks: {grams} ({newtons}) short" if balance.spare < 0 else "neither floats nor sinks"
+
+
+def speed_text(moving: Motion) -> str:
+    """Top speed ahead and the slower quarter turn, each with how far it may be off."""
+    ahead = f"ahead {moving.ahead.top.text('m/s')}" if moving.ahead else "nothing drives it ahead"
+    turn = moving.slower_turn
+    return f"{ahead}; a quarter turn in {turn.quarter.text('s')}" if turn else f"{ahead}; it cannot turn"
+
+
+def power_text(wires: Wiring | None) -> str:
+    """The volts at the worst motor, the current and the minutes, all motors on."""
+    if wires is None or not wires.loads or wires.motor_volts is None:
+        return "no wiring planned"
+    minutes = f", for {wires.minutes:.0f} minutes" if wires.minutes is not None else ""
+    return f"{wires.motor_volts:.1f} V at the worst motor, {wires.amps:.1f} A in all{minutes}"
 
 
 def trim_text(balance: Balance) -> str:

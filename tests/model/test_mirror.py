@@ -2,7 +2,7 @@
 
 import pytest
 
-from model.design import Float, Opening, Thruster, edits
+from model.design import Float, Opening, Thruster, TieHole, edits
 from model.design.edits import Ref
 from model.errors import EditError
 from tests.model.edits_designs import rectangle
@@ -88,6 +88,28 @@ def test_a_bar_that_runs_the_other_way_takes_its_equipment_at_the_same_place():
     hole = Opening(id="o1", name="hole", bar=skid, at=0.3, face="-z")
     after = edits.mirror_sides(design.arranged(bars=bars, openings=(hole,)), "starboard")
     assert [item.at for item in after.arrangement.openings] == pytest.approx([0.3, 0.7])
+
+
+def test_a_motor_turns_the_other_hand_and_its_ties_are_drilled_at_the_image():
+    """A hole 30 mm towards the stern stays there, also where the image's bar runs the other way."""
+    design = edits.mirror_sides(with_skid(), "starboard")
+    skid = next(bar.id for bar in design.arrangement.bars if bar.name == "starboard skid")
+    hole = TieHole(along=0.03, face="-y", diameter=0.005)
+    motor = Thruster(
+        id="t1", name="starboard motor", bar=skid, motor="m1", hand="right", tie_holes=(hole,), at=0.4
+    )
+    for turned in (False, True):
+        bars = tuple(
+            bar.but(start=bar.end, end=bar.start) if turned and bar.name == "port skid" else bar
+            for bar in design.arrangement.bars
+        )
+        after = edits.mirror_sides(design.arranged(bars=bars, thrusters=(motor,)), "starboard")
+        image = next(item for item in after.arrangement.thrusters if item.id != "t1")
+        assert image.hand == "left"
+        (drilled,) = image.tie_holes
+        assert (drilled.face, drilled.diameter) == ("+y", 0.005)
+        assert drilled.along == pytest.approx(-0.03 if turned else 0.03)
+        assert image.at == pytest.approx(0.6 if turned else 0.4)
 
 
 def test_mirroring_twice_changes_nothing_more():

@@ -76,8 +76,10 @@ async def test_sizes_another_design_and_the_picture_by_keyboard(size, tmp_path, 
         section.focus_first()
         await pilot.pause()
         await pilot.press("enter")
-        await see(pilot, "ahead m/s")
+        await see(pilot, "turn s")
         assert "100 %" in section.offer.words
+        table = section.offer.words.split("\n\n")[0].splitlines()
+        assert max(map(len, table)) <= 56, "it fits the page of a screen of 120 columns"
         await pilot.press("tab", "enter")
         await see(pilot, "Compare with which design?")
         await pilot.press("f", "enter")

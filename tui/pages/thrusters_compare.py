@@ -29,9 +29,9 @@ WHY = (
     "of its size, or with another design. The best compromise is yours to choose."
 )
 COLUMNS = (
-    ("ahead m/s", 11),
+    ("m/s", 6),
     ("turn s", 8),
-    ("steady Nm", 10),
+    ("N m", 6),
     ("pitch", 7),
     ("cm2", 6),
     ("g", 6),
@@ -146,7 +146,7 @@ def sizes(report: Report) -> Offer:
 
 
 def table(sweep: Sweep) -> list[str]:
-    """A line for each size, with its letter and its numbers."""
+    """A line for each size, with its letter and its numbers, and one for what is wrong with it."""
     rows = sweep.comparison.rows
     head = "   size " + "".join(f"{name:>{width}}" for name, width in COLUMNS)
     lines = [head]
@@ -161,5 +161,6 @@ def table(sweep: Sweep) -> list[str]:
         says += [] if point.floats_fit else ["floats too long"]
         worse = sweep.comparison.beaten[number]
         says += [f"{sweep.comparison.standings[worse].name} beats it"] if worse is not None else []
-        lines.append(f"{letter_of(number)} {standing.name:>5} {cells}  {', '.join(says)}".rstrip())
+        lines.append(f"{letter_of(number)} {standing.name:>5} {cells}")
+        lines += [f"{'':8}{', '.join(says)}"] if says else []
     return lines

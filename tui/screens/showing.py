@@ -23,6 +23,8 @@ from tui.panels.steps import StepBar
 from tui.steps import BY_KEY
 
 if TYPE_CHECKING:
+    from textual.widget import Widget
+
     from model.coach.finding import About
 
 LOOKS = ("page", "drawing", "findings", "numbers")
@@ -47,6 +49,9 @@ class Showing(Screen[None]):
     saving: reactive[str] = reactive("", repaint=False)
     said: reactive[str] = reactive("", repaint=False)
     look: reactive[str] = reactive(LOOKS[0], repaint=False, init=False)
+
+    focused: reactive[Widget | None] = reactive(None, repaint=False)
+    """A change of focus paints the two widgets that look another way, not the whole screen."""
 
     pages = getters.query_one("#pages", ContentSwitcher)
     drawing = getters.query_one(DrawingPanel)

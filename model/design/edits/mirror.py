@@ -8,6 +8,7 @@ from model.design.document import Design
 from model.design.edits.bars import FIXED, Crossing, add_bar, bar_between, joint_at, with_joint
 from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
 from model.design.edits.planes import move_plane
+from model.design.equipment import TieHole
 from model.errors import EditError
 from model.units import format_length, snap
 from model.vectors import direction_text, grid
@@ -211,12 +212,19 @@ def _image_of(design: Design, item: Any, bar: str, turned: bool) -> Any:
         ("face", _flipped),
         ("beside", _flipped),
         ("offset", lambda offset: (offset[0], -offset[1], offset[2])),
+        ("hand", {"left": "right", "right": "left"}.get),
+        ("tie_holes", lambda holes: tuple(_hole_across(hole, turned) for hole in holes)),
     )
     for field, flip in flips:
         value = getattr(item, field, None)
         if value is not None:
             changes[field] = flip(value)
     return changed(item, **changes)
+
+
+def _hole_across(hole: TieHole, turned: bool) -> TieHole:
+    """A hole for a tie at its mirror image, on a bar that may run the other way."""
+    return hole.but(face=_flipped(hole.face), along=-hole.along if turned else hole.along)
 
 
 def _names(design: Design, kind: str) -> list[str]:
