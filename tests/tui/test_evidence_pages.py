@@ -9,7 +9,7 @@ from textual.widgets import Static
 from model.building.as_built import measured_pieces
 from model.design.edits.evidence import done_steps, note_trial
 from model.review import review
-from tests.tui.fakes import until
+from tests.tui.fakes import see, until
 from tests.tui.pages_app import SIZES, PageApp, demo, opened, typed
 from tui import stamp
 from tui.app import Poolwright
@@ -169,8 +169,9 @@ def test_a_scale_may_read_grams_or_newtons():
 
 async def sheets_of(tmp_path, folder):
     """The dialog of the sheets after they were asked for."""
-    app = Poolwright(None)
+    app = Poolwright("demo")
     async with app.run_test(size=(80, 24)) as pilot:
+        await see(pilot, "Next:")  # no dialog of the start may come in between
         dialog = SheetsDialog(review(demo()), tmp_path / "newt.toml")
         await app.push_screen(dialog)
         dialog.query_one("#folder").value = str(folder)
