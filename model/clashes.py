@@ -25,7 +25,6 @@ TOGETHER = 1e-4
 """[m] Shrunken solids nearer than this share room."""
 HAIR = 1e-7
 """[m] Boxes that share less than this only touch, wherever the whole vehicle stands."""
-HARD = ("bar", "fitting", "thruster", "ballast")
 
 
 class Clash(Struct, frozen=True):

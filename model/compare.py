@@ -134,6 +134,15 @@ def beaten(standings: Sequence[Standing]) -> tuple[int | None, ...]:
     )
 
 
+def beaten_words(names: Sequence[str], found: Comparison) -> list[str]:
+    """A sentence for each design that another beats, by the names that they are shown under."""
+    return [
+        f"{names[number]} is beaten: {names[other]} is at least as good in every line and better in one."
+        for number, other in enumerate(found.beaten)
+        if other is not None
+    ]
+
+
 def standing_of_design(design: Design) -> Standing:
     """What a design is compared by."""
     found = survey(design)

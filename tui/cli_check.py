@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from tui.cli_files import load_designs
 from tui.cli_text import columns, indented, plain
 
 if TYPE_CHECKING:
@@ -29,21 +30,11 @@ class Outcome(Struct, frozen=True):
 
 def check(files: Sequence[str], *, as_json: bool) -> Outcome:
     """Check design files; those that can be read are told even where others cannot."""
-    from model.errors import FileProblem
-    from model.files import load_design
     from model.review import review
 
-    reports: list[tuple[str, Report]] = []
-    errors: list[str] = []
+    designs, errors = load_designs(files)
+    reports = [(file, review(design)) for file, design in designs]
     status = READY
-    for file in files:
-        try:
-            loaded = load_design(file)
-        except FileProblem as problem:
-            errors.append(str(problem))
-            continue
-        errors += [f"note: {sentence}" for sentence in (*loaded.warnings, loaded.why) if sentence]
-        reports.append((file, review(loaded.design)))
     if any(report.musts for _, report in reports):
         status = FIX
     if len(reports) < len(files):

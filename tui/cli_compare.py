@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from tui.cli_check import READY, UNREADABLE, Outcome
+from tui.cli_files import load_designs
 from tui.cli_text import columns, plain
 
 if TYPE_CHECKING:
@@ -20,24 +21,12 @@ YOURS = "No line counts more than another here: the best compromise is yours to 
 
 def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
     """Compare design files; none is left out, so one that cannot be read ends it."""
-    from model.compare import compared, standing_of_design
-    from model.errors import FileProblem
-    from model.files import load_design
+    from model.compare import beaten_words, compared, standing_of_design
 
-    designs: list[Design] = []
-    errors: list[str] = []
-    status = READY
-    for file in files:
-        try:
-            loaded = load_design(file)
-        except FileProblem as problem:
-            errors.append(str(problem))
-            status = UNREADABLE
-            continue
-        errors += [f"note: {sentence}" for sentence in (*loaded.warnings, loaded.why) if sentence]
-        designs.append(loaded.design)
-    if status != READY:
-        return Outcome("", tuple(errors), status)
+    loaded, errors = load_designs(files)
+    if len(loaded) < len(files):
+        return Outcome("", tuple(errors), UNREADABLE)
+    designs = [design for _, design in loaded]
     currencies = sorted({design.brief.currency for design in designs})
     if len(currencies) > 1:
         errors.append(
@@ -46,9 +35,9 @@ def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
     found = compared([standing_of_design(design) for design in designs])
     names = _names(files, designs)
     if as_json:
-        return Outcome(json.dumps(_document(files, found), indent=2) + "\n", tuple(errors), status)
-    lines = [*_table(names, found), "", *_beaten(names, found), NOTE, YOURS]
-    return Outcome("".join(f"{line}\n" for line in lines), tuple(errors), status)
+        return Outcome(json.dumps(_document(files, found), indent=2) + "\n", tuple(errors), READY)
+    lines = [*_table(names, found), "", *beaten_words(names, found), NOTE, YOURS]
+    return Outcome("".join(f"{line}\n" for line in lines), tuple(errors), READY)
 
 
 def _names(files: Sequence[str], designs: Sequence[Design]) -> list[str]:
@@ -67,14 +56,6 @@ def _table(names: list[str], found: Comparison) -> list[str]:
         for row in found.rows
     ]
     return columns([["", *names], *rows])
-
-
-def _beaten(names: list[str], found: Comparison) -> list[str]:
-    return [
-        f"{names[number]} is beaten: {names[other]} is at least as good in every line and better in one."
-        for number, other in enumerate(found.beaten)
-        if other is not None
-    ]
 
 
 def _document(files: Sequence[str], found: Comparison) -> list[dict[str, object]]:

@@ -101,10 +101,14 @@ class Keeper:
             self._move(path)
             self.digest, self._noted, self.why_not, self.problem = digest, None, "", ""
 
+    def make_folder(self) -> None:
+        """Make the folder of the file where there is none; who writes there says what is wrong with it."""
+        with suppress(OSError):
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+
     def _write(self, design: Design) -> None:
         if self.digest is None:
-            with suppress(OSError):  # then the save says what is wrong with the folder
-                self.path.parent.mkdir(parents=True, exist_ok=True)
+            self.make_folder()
         try:
             self.digest = save_design(design, self.path, self.digest)
         except FileChanged:

@@ -8,6 +8,7 @@ from model.coach.remedies import power as remedy
 from model.coach.say import say
 from model.coach.sentences import length, listed
 from model.design import COMPARISON_SLACK, Power, Thruster
+from model.power.checks import checks_of
 from model.power.circuit import branch_area
 from model.power.diagram import run_words
 from model.power.wire import ampacity
@@ -138,14 +139,6 @@ def checks(survey: Survey) -> Iterator[Finding]:
     power = survey.arrangement.power
     if power is None:
         return
-    open_ = [
-        words
-        for words, done in (
-            ("strain relief at both ends of the tether", power.strain_relief),
-            ("how the motors are sealed", bool(power.motor_seal.strip())),
-            ("a soak test of the sealed motors", power.soak_hours > 0),
-        )
-        if not done
-    ]
+    open_ = [check.words for check in checks_of(power) if not check.done]
     if open_:
         yield say("power.checks-open", "tip", STEP, CHECKS, checks=listed(open_))

@@ -24,7 +24,7 @@ def diagram_svg(scene: Scene) -> str:
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}mm" height="{high:g}mm" '
             f'viewBox="0 0 {wide:g} {high:g}">',
             f"<style>{STYLE}</style>",
-            f'<text class="title" x="{MARGIN:g}" y="7">{_clean(scene.title)}</text>',
+            f'<text class="title" x="{MARGIN:g}" y="7">{xml_text(scene.title)}</text>',
             *_pieces(scene),
             "</svg>",
         )
@@ -47,9 +47,9 @@ def _pieces(scene: Scene) -> Iterator[str]:
     yield from (polygon(shape.outline, shape.role) for shape in scene.shapes if shape.role != "fitting")
     for label in scene.labels:
         x, y = place(label.at).split(",")
-        yield f'<text x="{x}" y="{y}">{_clean(label.text)}</text>'
+        yield f'<text x="{x}" y="{y}">{xml_text(label.text)}</text>'
 
 
-def _clean(text: str) -> str:
+def xml_text(text: str) -> str:
     """Text that XML can hold."""
     return escape("".join(sign for sign in text if sign.isprintable()))

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from math import ceil, floor, log10
 from string import ascii_uppercase
-from xml.sax.saxutils import escape
 
 from msgspec import Struct
 
 from model.compare import MEASURES, Comparison, Measure
+from model.drawing.diagram_svg import xml_text
 
 AHEAD, QUARTER, STEADINESS = MEASURES[0], MEASURES[1], MEASURES[2]
 STEPS = (1.0, 2.0, 5.0, 10.0)
@@ -111,7 +111,7 @@ def trade_svg(plots: tuple[Trade, ...], title: str) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}mm" height="{high:g}mm" '
         f'viewBox="0 0 {wide:g} {high:g}">',
         f"<style>{STYLE}</style>",
-        f'<text class="title" x="6" y="8">{_clean(title)}</text>',
+        f'<text class="title" x="6" y="8">{xml_text(title)}</text>',
     ]
     for number, plot in enumerate(plots):
         lines += _plot(plot, 16 + number * (HEIGHT + EDGE + 8))
@@ -119,7 +119,7 @@ def trade_svg(plots: tuple[Trade, ...], title: str) -> str:
         beaten = f" (beaten by {dot.beaten_by})" if dot.beaten_by else ""
         shade = ' class="beaten"' if dot.beaten_by else ""
         place = f'x="{EDGE + WIDTH + 8:g}" y="{20 + ROOM * number:g}"'
-        lines.append(f"<text{shade} {place}>{dot.letter} {_clean(dot.name + beaten)}</text>")
+        lines.append(f"<text{shade} {place}>{dot.letter} {xml_text(dot.name + beaten)}</text>")
     return "\n".join([*lines, "</svg>"])
 
 
@@ -136,16 +136,11 @@ def _plot(plot: Trade, top: float) -> Iterator[str]:
         yield f'<text text-anchor="end" x="{left - 2:.2f}" y="{y + 1:.2f}">{plot.up.text(mark)}</text>'
     yield f'<line class="axis" x1="{left}" y1="{top:.2f}" x2="{left}" y2="{bottom:.2f}"/>'
     yield f'<line class="axis" x1="{left}" y1="{bottom:.2f}" x2="{left + WIDTH}" y2="{bottom:.2f}"/>'
-    yield f'<text x="{left}" y="{top - 2:.2f}">{_clean(plot.up.words)}</text>'
-    words = _clean(plot.across.words)
+    yield f'<text x="{left}" y="{top - 2:.2f}">{xml_text(plot.up.words)}</text>'
+    words = xml_text(plot.across.words)
     yield f'<text text-anchor="end" x="{left + WIDTH}" y="{bottom + 10:.2f}">{words}</text>'
     for dot in plot.dots:
         x, y = left + plot.across.share(dot.across) * WIDTH, bottom - plot.up.share(dot.up) * HEIGHT
         shade = ' class="beaten"' if dot.beaten_by else ""
         yield f'<circle{shade} cx="{x:.2f}" cy="{y:.2f}" r="1.2"/>'
         yield f'<text{shade} x="{x + 2:.2f}" y="{y - 1:.2f}">{dot.letter}</text>'
-
-
-def _clean(text: str) -> str:
-    """Text that XML can hold."""
-    return escape("".join(sign for sign in text if sign.isprintable()))

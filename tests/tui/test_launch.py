@@ -42,22 +42,23 @@ def test_the_session_gets_its_file(words, word, monkeypatch):
     assert started == [word]
 
 
+async def begin_reef(pilot):
+    """A new design from the first starter, called Reef."""
+    await see(pilot, "what do you want to do?")
+    await pilot.press("enter")
+    await see(pilot, "What is your vehicle called?")
+    await pilot.press("ctrl+u", *"Reef", "enter")
+    await see(pilot, "Poolwright: Reef")
+
+
 async def test_from_nothing_to_a_new_design(fake_pages):
     async with Poolwright().run_test(size=(80, 24)) as pilot:
-        await see(pilot, "what do you want to do?")
-        await pilot.press("enter")
-        await see(pilot, "What is your vehicle called?")
-        await pilot.press("ctrl+u", *"Reef", "enter")
-        await see(pilot, "Poolwright: Reef")
+        await begin_reef(pilot)
 
 
 async def test_a_new_design_that_is_left_at_once_is_there_the_next_time(fake_pages):
     async with Poolwright().run_test(size=(80, 24)) as pilot:
-        await see(pilot, "what do you want to do?")
-        await pilot.press("enter")
-        await see(pilot, "What is your vehicle called?")
-        await pilot.press("ctrl+u", *"Reef", "enter")
-        await see(pilot, "Poolwright: Reef")
+        await begin_reef(pilot)
         await pilot.press("f10")
         await until(pilot, lambda: not pilot.app.is_running, "the end")
     async with Poolwright().run_test(size=(80, 24)) as pilot:

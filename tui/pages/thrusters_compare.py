@@ -7,7 +7,7 @@ from operator import methodcaller
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from model.compare import Comparison, compared, standing_of_design
+from model.compare import Comparison, beaten_words, compared, standing_of_design
 from model.design import Design
 from model.drawing.trade import letter_of, trade_svg, trades
 from model.errors import FileProblem
@@ -121,13 +121,7 @@ def side_by_side(found: Comparison) -> list[str]:
         words = row.name.split(",")[0]
         measured = f"{words}, {row.unit}" if row.unit else words
         lines.append(f"{measured[:28]:<29}{cells[0]:<24}{cells[1]}")
-    lines += [
-        f"{found.standings[number].name} is beaten: {found.standings[other].name} is at least as good "
-        "in every line and better in one."
-        for number, other in enumerate(found.beaten)
-        if other is not None
-    ]
-    return lines
+    return [*lines, *beaten_words([item.name for item in found.standings], found)]
 
 
 def plots(found: Comparison) -> list[str]:

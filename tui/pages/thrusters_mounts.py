@@ -60,18 +60,18 @@ def mounts_list() -> ListSection:
     )
 
 
-def plan_of(report: Report, key: str) -> MountPlan | None:
-    """How a motor is held; None without a mount."""
+def plans_of(report: Report) -> dict[str, MountPlan]:
+    """How each motor with a mount is held, by its id."""
     survey = report.survey
     plans = mount_plans(survey.design, survey.arrangement, survey.frame, survey.parts)
-    return next((plan for plan in plans if plan.thruster == key), None)
+    return {plan.thruster: plan for plan in plans}
 
 
 def rows(report: Report) -> list[Row]:
     """Each motor with its mount, its holes and its pull."""
-    made = []
+    made, plans = [], plans_of(report)
     for item in report.design.arrangement.thrusters:
-        plan = plan_of(report, item.id)
+        plan = plans.get(item.id)
         drilled = "-" if plan is None or not plan.holes else "planned" if plan.planned else "to plan"
         pull = f"{item.pull.ahead:.2f} N" if item.pull else "-"
         made.append(Row(item.id, (item.name, plan.mount.name if plan else "nothing yet", drilled, pull)))
@@ -80,7 +80,7 @@ def rows(report: Report) -> list[Row]:
 
 def note(report: Report, key: str) -> str:
     """The plan of one mount, a line for each thing."""
-    plan = plan_of(report, key)
+    plan = plans_of(report).get(key)
     if plan is None:
         return "Nothing holds it yet: choose a mount in the section Thrusters."
     lines = [", ".join(f"{count} x {thing}" for count, thing in plan.parts)]
@@ -114,8 +114,9 @@ def plan_the_holes(section: ListSection) -> None:
     report = section.report
     if report is None:
         return
+    plans = plans_of(report)
     for item in report.design.arrangement.thrusters:
-        plan = plan_of(report, item.id)
+        plan = plans.get(item.id)
         if plan is None or plan.planned:
             continue
         for remedy in plan_holes(report.survey, item):

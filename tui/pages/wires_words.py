@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from model.power.checks import checks_of
+
 if TYPE_CHECKING:
     from model.power.circuit import Load
     from model.review import Report
@@ -53,9 +55,4 @@ def open_checks(report: Report) -> str:
     power = report.design.arrangement.power
     if power is None:
         return NO_PLAN
-    states = (
-        ("strain relief", power.strain_relief),
-        ("motor seal", bool(power.motor_seal.strip())),
-        ("soak test", power.soak_hours > 0),
-    )
-    return "  ".join(f"{name}: {'settled' if done else 'OPEN'}" for name, done in states)
+    return "  ".join(f"{check.name}: {'settled' if check.done else 'OPEN'}" for check in checks_of(power))

@@ -83,12 +83,6 @@ def money(report: Report, amount: float | None) -> str:
     return "-" if amount is None else f"{number_text(amount, 2)} {report.design.brief.currency}"
 
 
-def clipped(text: str, most: int) -> str:
-    """A name that is too long for its place, shortened."""
-    text = " ".join(text.split())
-    return text if len(text) <= most else f"{text[: most - 1]}…"
-
-
 def percent(share: float) -> str:
     """A chance as a person says it.
 

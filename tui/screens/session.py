@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from asyncio import to_thread
 from collections.abc import Iterable
-from contextlib import suppress
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -197,8 +196,7 @@ class SessionScreen(Showing):
     @on(WriteRequested)
     async def _write_requested(self, event: WriteRequested) -> None:
         event.stop()
-        with suppress(OSError):  # an untouched demo has no folder yet; the writing says what is wrong with it
-            self.keeper.path.parent.mkdir(parents=True, exist_ok=True)
+        self.keeper.make_folder()  # an untouched demo has none yet
         self.said = await to_thread(write_beside, self.keeper.path, event.name, event.text)
 
     # actions
