@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from model.design.measures import Density, Depth, Length, Money, Name, Size, Text, Weight
-from model.design.record import Record
+from model.design.record import Record, untouched
 from model.design.thresholds import Thresholds
 from model.design.wiring import Volts
 
@@ -95,8 +95,8 @@ class Brief(Record):
     """The highest nominal voltage that is allowed."""
     course: tuple[Leg, ...] = ()
     """A simple run on paper: straight lengths, turns and climbs, in order."""
-    water: Water = Water()
-    thresholds: Thresholds = Thresholds()
+    water: Water = untouched(Water)
+    thresholds: Thresholds = untouched(Thresholds)
     """When the coach speaks; only what differs from the usual values stands here."""
     notes: Text = ""
     """Anything to remember about the rules."""

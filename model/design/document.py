@@ -11,7 +11,7 @@ from model.design.brief import Brief
 from model.design.equipment import OnBar
 from model.design.evidence import Evidence
 from model.design.measures import Name, Text
-from model.design.record import Record
+from model.design.record import Record, untouched
 from model.design.stock import Stock
 from model.design.supplies import Supplies
 from model.units import Unit
@@ -34,11 +34,11 @@ class Design(Record):
     """The unit that lengths are written in, on screen and in the file."""
     notes: Text = ""
     """Anything to remember; comments in a file do not survive a save, this does."""
-    brief: Brief = Brief()
+    brief: Brief = untouched(Brief)
     stock: Stock
-    supplies: Supplies = Supplies()
+    supplies: Supplies = untouched(Supplies)
     arrangements: Annotated[tuple[Arrangement, ...], Field(min_length=1)]
-    evidence: Evidence = Evidence()
+    evidence: Evidence = untouched(Evidence)
     """What was bought, built, measured, tried and decided; it stands beside the decisions."""
 
     @property

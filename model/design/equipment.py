@@ -23,7 +23,7 @@ from model.design.measures import (
     Weight,
     not_above,
 )
-from model.design.record import Record
+from model.design.record import Record, untouched
 from model.design.wiring import Amps, Branch, Volts
 
 Offset = tuple[Length, Length, Length]
@@ -83,7 +83,7 @@ class Thruster(OnBar):
     """Whether a guard keeps fingers and the tether out of the propeller."""
     tie_holes: tuple[TieHole, ...] = ()
     """The holes for the ties that hold it; empty until they are planned, or where none are drilled."""
-    branch: Branch = Branch()
+    branch: Branch = untouched(Branch)
     """The wires of this motor."""
 
 

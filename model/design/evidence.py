@@ -9,7 +9,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints
 
-from model.design.measures import Depth, Id, Money, Name, Size, Text
+from model.design.measures import Depth, Id, Money, Name, Once, Size, Text
 from model.design.record import Record
 
 WHEN_LENGTHS = (10, 16)
@@ -25,9 +25,9 @@ def _when(text: str) -> str:
     return text.replace("T", " ")
 
 
-When = Annotated[str, StringConstraints(max_length=16), AfterValidator(_when)]
+When = Annotated[str, StringConstraints(max_length=16), AfterValidator(_when), Once()]
 """A day, or a day and a time, as 2026-03-14 or 2026-03-14 15:30."""
-Word = Annotated[str, StringConstraints(max_length=120)]
+Word = Annotated[str, StringConstraints(max_length=120), Once()]
 TrialKind = Literal[
     "weight",
     "spare",

@@ -4,10 +4,10 @@ from typing import Annotated
 
 from pydantic import Field
 
-from model.design.measures import Id, Size
+from model.design.measures import Id, Once, Size
 from model.design.record import Record
 
-Count = Annotated[int, Field(ge=0, le=10_000)]
+Count = Annotated[int, Field(ge=0, le=10_000), Once()]
 
 
 class HeldFittings(Record):

@@ -8,7 +8,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Any, Self
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, Field
 
 
 @cache
@@ -41,6 +41,14 @@ def _texts(body: list[ast.stmt]) -> Iterator[tuple[str, str]]:
                 yield field.target.id, said
 
 
+def untouched(kind: type[BaseModel]) -> Any:
+    """The default of a field that holds a whole record: one in which nothing has been decided.
+
+    It is made without a check, since a validator of its own for each such record costs time at the start.
+    """
+    return Field(default_factory=kind.model_construct)
+
+
 class Record(BaseModel):
     """A frozen piece of a design.
 
@@ -48,7 +56,12 @@ class Record(BaseModel):
     each field says what it is for; the session shows it as help.
     """
 
-    model_config = ConfigDict(frozen=True, extra="allow", allow_inf_nan=False)
+    model_config = ConfigDict(
+        frozen=True,
+        extra="allow",
+        allow_inf_nan=False,
+        defer_build=True,  # a record that is read as a piece of the design needs no validator of its own yet
+    )
 
     def but(self, **changes: Any) -> Self:
         """This piece with some fields changed and checked.

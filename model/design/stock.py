@@ -19,7 +19,7 @@ from model.design.measures import (
 )
 from model.design.on_hand import OnHand
 from model.design.own_parts import OwnParts
-from model.design.record import Record
+from model.design.record import Record, untouched
 
 Shape = Literal[
     "cap", "coupling", "elbow", "elbow 45", "tee", "corner", "cross", "side-outlet tee", "five-way", "six-way"
@@ -103,10 +103,10 @@ class Stock(Record):
     fittings: tuple[Fitting, ...] = ()
     kerf: Depth = 0.0
     """What the saw eats with every cut; a ratchet cutter eats nothing."""
-    pin: Pin = Pin()
+    pin: Pin = untouched(Pin)
     """What holds a joint that is pinned."""
-    own: OwnParts = OwnParts()
+    own: OwnParts = untouched(OwnParts)
     """What the team measured itself; it goes before the values above, which stay as they were published."""
-    on_hand: OnHand = OnHand()
+    on_hand: OnHand = untouched(OnHand)
     """What is in the box already."""
     notes: Text = ""

@@ -17,7 +17,7 @@ from model.design.measures import (
     below,
     not_above,
 )
-from model.design.record import Record
+from model.design.record import Record, untouched
 from model.design.wiring import Amps
 
 
@@ -115,4 +115,4 @@ class Supplies(Record):
     motors: tuple[Motor, ...] = ()
     mounts: tuple[Mount, ...] = ()
     foams: tuple[Foam, ...] = ()
-    washer: Washer = Washer()
+    washer: Washer = untouched(Washer)

@@ -8,10 +8,10 @@ from typing import Annotated
 
 from pydantic import Field
 
-from model.design.measures import Depth
+from model.design.measures import Depth, Once
 from model.design.record import Record
 
-Positive = Annotated[float, Field(gt=0)]
+Positive = Annotated[float, Field(gt=0), Once()]
 
 COMPARISON_SLACK = 1e-6
 """[m, or the unit at hand] A value this little over a limit still meets it: 300.0 passes 300."""

@@ -4,18 +4,18 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from model.design.measures import Depth, Name, Share, Text
-from model.design.record import Record
+from model.design.measures import Depth, Name, Once, Share, Text
+from model.design.record import Record, untouched
 
-Volts = Annotated[float, Field(gt=0, le=1000)]
+Volts = Annotated[float, Field(gt=0, le=1000), Once()]
 """[V]"""
-Amps = Annotated[float, Field(gt=0, le=1000)]
+Amps = Annotated[float, Field(gt=0, le=1000), Once()]
 """[A]"""
-Ohms = Annotated[float, Field(ge=0, le=1000)]
+Ohms = Annotated[float, Field(ge=0, le=1000), Once()]
 """[ohm]"""
-Area = Annotated[float, Field(gt=0, le=100)]
+Area = Annotated[float, Field(gt=0, le=100), Once()]
 """Cross-section of the copper of one core [mm2]."""
-Hours = Annotated[float, Field(ge=0)]
+Hours = Annotated[float, Field(ge=0), Once()]
 """[h]"""
 Switching = Literal["reversing switch", "on-off switch", "controller"]
 
@@ -51,7 +51,7 @@ class Branch(Record):
 class Power(Record):
     """The wiring of one arrangement; low-voltage direct current only."""
 
-    battery: Battery = Battery()
+    battery: Battery = untouched(Battery)
     main_fuse: Amps | None = None
     """Fuse in the positive lead [A]; empty where there is none."""
     fuse_distance: Depth = 0.15

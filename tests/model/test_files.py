@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from model.design import FORMAT, Design, Plane
+from model.design.record import Record
 from model.files import design_text, load_design, parse_design
 from model.units import snap
 from tests.model.files_designs import RUN, STOCK, UNITS, designs, sample
@@ -176,3 +177,17 @@ def test_a_file_with_a_mark_at_its_start_and_line_ends_of_windows_opens(tmp_path
     path = tmp_path / "reef.toml"
     path.write_bytes(b"\xef\xbb\xbf" + design_text(sample()).replace("\n", "\r\n").encode())
     assert load_design(path).design == sample()
+
+
+def records(kind=Record):
+    """Every kind of record in which nothing has to be given."""
+    for each in kind.__subclasses__():
+        if not any(field.is_required() for field in each.model_fields.values()):
+            yield each
+        yield from records(each)
+
+
+@pytest.mark.parametrize("kind", sorted(set(records()), key=lambda kind: kind.__name__))
+def test_a_record_in_which_nothing_is_decided_is_allowed_though_it_is_made_without_a_check(kind):
+    bare = kind.model_construct()
+    assert kind.model_validate(bare.model_dump()) == bare == kind()
