@@ -19,6 +19,7 @@ from model.coach import (
     rules_size,
     rules_stock,
     rules_thrust,
+    rules_ties,
     rules_trials,
 )
 from model.coach.finding import SEVERITIES, STEPS, Finding
@@ -62,6 +63,7 @@ RULES: tuple[Callable[[Survey], Iterator[Finding]], ...] = (
     rules_air.sealed_frame,
     rules_thrust.bodies,
     rules_thrust.mounts,
+    rules_ties.tie_holes,
     rules_thrust.unknown_pulls,
     rules_thrust.discs,
     rules_thrust.streams,

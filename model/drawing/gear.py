@@ -8,7 +8,8 @@ from model.drawing.projection import Projection
 from model.drawing.scene import About, Circle, Label, Mark, Point, Role, Shape, Stroke
 from model.parts import Box, Part, Solid
 from model.survey import Survey
-from model.vectors import unit
+from model.thrust.tie_holes import TIE_HOLE, hole_of_key
+from model.vectors import add, scale, unit
 
 ML = 1e-6
 """[m3] in a millilitre"""
@@ -85,7 +86,8 @@ def gear_in_view(
             strokes.append(disc)
     shapes.sort(key=lambda shape: (shape.about == marked, shape.depth))
     arrows = thruster_marks(survey, solids, view)
-    marks = (*arrows, *opening_marks(survey, view), *tether_marks(survey, view))
+    holes = (*opening_marks(survey, view), *tie_mark(survey, view, marked))
+    marks = (*arrows, *holes, *tether_marks(survey, view))
     return Gear(tuple(shapes), tuple(strokes), tuple(circles), marks)
 
 
@@ -114,6 +116,18 @@ def opening_marks(survey: Survey, view: Projection) -> Iterator[Mark]:
         if abs(u1 - u0) + abs(v1 - v0) >= LEAST:
             at = (u0 + (u1 - u0) * item.at, v0 + (v1 - v0) * item.at)
             yield Mark(at, role, (role, item.id))
+
+
+def tie_mark(survey: Survey, view: Projection, marked: About | None) -> Iterator[Mark]:
+    """The hole for a tie that is under the cursor; the others stand on the drill sheet alone."""
+    if marked is None or marked[0] != TIE_HOLE:
+        return
+    thruster, number = hole_of_key(marked[1])
+    for item in survey.arrangement.thrusters:
+        if item.id == thruster and number < len(item.tie_holes):
+            bar = survey.frame.bars[item.bar]
+            at = add(bar.point(item.at), scale(bar.along, item.tie_holes[number].along))
+            yield Mark(view.point(at), "opening", marked)
 
 
 def tether_marks(survey: Survey, view: Projection) -> Iterator[Mark]:

@@ -6,7 +6,15 @@ from msgspec.structs import replace
 
 from model.drawing.bars import joint_marks
 from model.drawing.dimensions import span
-from model.drawing.gear import air_marks, balance_marks, fixed_solids, opening_marks, part_name, tether_marks
+from model.drawing.gear import (
+    air_marks,
+    balance_marks,
+    fixed_solids,
+    opening_marks,
+    part_name,
+    tether_marks,
+    tie_mark,
+)
 from model.drawing.legend import legend
 from model.drawing.pen import Hand, place
 from model.drawing.projection import COARSE_RIM, Projection, oblique, outline
@@ -42,6 +50,7 @@ def oblique_scene(
     low, high = span(points) if points else ((0.0, 0.0), (0.0, 0.0))
     marks = (
         *opening_marks(survey, look),
+        *tie_mark(survey, look, marked),
         *tether_marks(survey, look),
         *joint_marks(survey.frame, look, marked, named=False),
         *air_marks(survey, look),

@@ -10,7 +10,7 @@ from model.design.measures import Direction
 from model.frame.layout import BarPlace, Frame
 from model.parts import Box, Cylinder, Part
 from model.thrust.nearest import gap, nearest
-from model.thrust.tie_holes import proposed_holes
+from model.thrust.tie_holes import from_sawn_end, proposed_holes
 from model.units import Unit, format_length
 from model.vectors import Vector, add, dot, scale, sub, unit
 from model.vehicle.fixed import motor_solids
@@ -133,7 +133,7 @@ def _hole(hole: TieHole, item: Thruster, bar: BarPlace, frame: Frame, parts: Seq
         bar=bar.id,
         bar_name=bar.name,
         end=frame.joints[bar.joints[0]].name,
-        from_end=place - (bar.faces[0] - bar.insertions[0]),
+        from_end=from_sawn_end(hole, item, bar),
         face=hole.face,
         diameter=hole.diameter,
         hand=free >= HAND,

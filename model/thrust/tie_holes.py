@@ -12,6 +12,10 @@ HOLE = 0.006
 """[m] Drill for a tie of 4.8 mm (common practice)."""
 GRIP = 0.6
 """Two ties along a motor's body stand this share of its length apart (common practice)."""
+TIE_HOLE = "tie hole"
+"""The kind of a hole where one is marked in a drawing; its id is its key."""
+STEP = 0.005
+"""[m] How far apart the places are that are tried for one more hole."""
 
 
 def proposed_holes(thruster: Thruster, motor: Motor, bar: BarPlace) -> tuple[TieHole, ...]:
@@ -28,6 +32,56 @@ def proposed_holes(thruster: Thruster, motor: Motor, bar: BarPlace) -> tuple[Tie
         reach = motor.body_diameter / 2 + TIE_WIDTH
         face = _named(across)
     return tuple(TieHole(along=snap(centre + sign * reach), face=face, diameter=HOLE) for sign in (-1, 1))
+
+
+def next_hole(thruster: Thruster, motor: Motor, bar: BarPlace) -> TieHole | None:
+    """Where one more hole goes: a proposed place that is free, else bare pipe near those that there are.
+
+    None where the bar has no room for one.
+    """
+    proposed = proposed_holes(thruster, motor, bar)
+    taken = thruster.tie_holes
+    if not taken:
+        return proposed[0]
+    pattern = taken[-1]
+    steps = (snap(hole.along + sign * STEP * count) for count in _counts(bar) for hole in taken
+             for sign in (-1, 1))  # fmt: skip
+    beside = (pattern.but(along=along) for along in steps)
+    return next((hole for hole in (*proposed, *beside) if _free(hole, thruster, bar)), None)
+
+
+def _counts(bar: BarPlace) -> range:
+    """How many steps away from a hole are worth a look."""
+    return range(1, int(bar.spacing / STEP) + 1)
+
+
+def _free(hole: TieHole, thruster: Thruster, bar: BarPlace) -> bool:
+    """Whether a hole lies on pipe that shows, with a hole's width of wall to every other."""
+    place, half = thruster.at * bar.spacing + hole.along, hole.diameter / 2
+    shows = bar.faces[0] + half <= place <= bar.spacing - bar.faces[1] - half
+    return shows and all(
+        abs(other.along - hole.along) >= hole.diameter + other.diameter for other in thruster.tie_holes
+    )
+
+
+def hole_key(thruster: str, number: int) -> str:
+    """What tells one hole from all others: its number from 0, then its thruster's id."""
+    return f"{number} {thruster}"
+
+
+def hole_of_key(key: str) -> tuple[str, int]:
+    """The thruster's id and the number of the hole that a key stands for.
+
+    >>> hole_of_key(hole_key("t-kasi", 1))
+    ('t-kasi', 1)
+    """
+    number, _, thruster = key.partition(" ")
+    return thruster, int(number)
+
+
+def from_sawn_end(hole: TieHole, thruster: Thruster, bar: BarPlace) -> float:
+    """From the sawn end of the pipe at the joint where the bar starts to the middle of a hole [m]."""
+    return thruster.at * bar.spacing + hole.along - (bar.faces[0] - bar.insertions[0])
 
 
 def _aside(bar: BarPlace, thruster: Thruster) -> Direction:

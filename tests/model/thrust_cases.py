@@ -70,6 +70,11 @@ def upright(**changes: Any) -> Thruster:
     return motor("lift", **{"bar": "b1", "offset": (0, 0.15, 0), "to": "+z", **changes})
 
 
+def tied(*holes: TieHole) -> Design:
+    """The box with its port motor held by ties through these holes."""
+    return swimmer(port(mount="ties", tie_holes=holes), starboard())
+
+
 def swimmer(*thrusters: Thruster, brief: Brief | None = None, **items: Any) -> Design:
     """A box that floats upright, with foam on its top rails and weights on its low ones."""
     foam = {"foam": "noodle", "length": 0.17}
@@ -137,6 +142,46 @@ CASES = (
         swimmer(port(mount="ties"), starboard()),
         swimmer(port(mount="ties", tie_holes=HOLES), starboard()),
         ("port motor",),
+    ),
+    Case(
+        "thruster.tie-alone",
+        "should",
+        ("thruster", "port"),
+        tied(HOLES[0]),
+        tied(*HOLES),
+        ("port motor", "bar 2"),
+    ),
+    Case(
+        "thruster.tie-along",
+        "must",
+        ("thruster", "port"),
+        tied(HOLES[0], HOLES[1].but(face="-x")),  # bar 2 runs ahead
+        tied(HOLES[0], HOLES[1].but(face="-y")),
+        ("port motor", "an end of bar 2"),
+    ),
+    Case(
+        "thruster.tie-wide",
+        "must",
+        ("thruster", "port"),
+        tied(HOLES[0], HOLES[1].but(diameter=0.021336)),
+        tied(HOLES[0], HOLES[1].but(diameter=0.0213)),
+        ("21.3 mm wide", "only 21.3 mm"),
+    ),
+    Case(
+        "thruster.tie-large",
+        "should",
+        ("thruster", "port"),
+        tied(HOLES[0], HOLES[1].but(diameter=0.0086)),  # 0.4 x 21.336 mm is 8.53 mm
+        tied(HOLES[0], HOLES[1].but(diameter=0.0085)),
+        ("8.6 mm", "40 %"),
+    ),
+    Case(
+        "thruster.tie-small",
+        "should",
+        ("thruster", "port"),
+        tied(HOLES[0], HOLES[1].but(diameter=0.0047)),  # a usual tie is 4.8 mm wide
+        tied(HOLES[0], HOLES[1].but(diameter=0.0048)),
+        ("4.7 mm", "4.8 mm"),
     ),
     Case(
         "thruster.disc-near",

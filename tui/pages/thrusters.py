@@ -103,6 +103,7 @@ class ThrustersPage(Page):
             ("Thrusters", thruster_list),
             ("Speed", lambda: FormSection("Speed", lambda report: (), speeds)),
             ("Mounts", _mounts),
+            ("Tie holes", _ties),
             ("Compare", _compare_section),
         )
 
@@ -111,6 +112,12 @@ def _mounts() -> Section:
     from tui.pages.thrusters_mounts import mounts_list
 
     return mounts_list()
+
+
+def _ties() -> Section:
+    from tui.pages.thrusters_ties import ties_list
+
+    return ties_list()
 
 
 def _compare_section() -> Section:

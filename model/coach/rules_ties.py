@@ -1,0 +1,57 @@
+"""Findings about the drilled holes of the ties that hold a thruster."""
+
+from collections.abc import Iterator
+from functools import partial
+
+from model.coach.finding import About, Finding, Severity
+from model.coach.remedies import thrust as remedy
+from model.coach.say import say
+from model.coach.sentences import length
+from model.design import COMPARISON_SLACK, Thruster, TieHole
+from model.frame.layout import BarPlace
+from model.solve.hole_words import face_words
+from model.survey import Survey
+from model.thrust.hole_edits import across
+from model.thrust.tie_holes import TIE_WIDTH
+
+TIES = 2
+"""One tie alone is a hinge (common practice)."""
+
+
+def tie_holes(survey: Survey) -> Iterator[Finding]:
+    """A single tie, and holes that no drill could make, that weaken the pipe, or that no tie goes through."""
+    tied = {mount.id for mount in survey.design.supplies.mounts if mount.method == "ties"}
+    for item in survey.arrangement.thrusters:
+        if item.mount in tied and item.tie_holes:
+            yield from _holes(survey, item, survey.frame.bars[item.bar])
+
+
+def _holes(survey: Survey, item: Thruster, bar: BarPlace) -> Iterator[Finding]:
+    about = About("thruster", item.id)
+    propose = partial(remedy.plan_holes, survey, item)
+    values = {"thruster": item.name, "bar": bar.name}
+    if len(item.tie_holes) < TIES:
+        yield say("thruster.tie-alone", "should", "thrusters", about, propose, **values)
+    codes: set[str] = set()
+    for hole in item.tie_holes:
+        found = _hole(survey, hole, bar)
+        if found is not None and found[0] not in codes:
+            code, severity, more = found
+            codes.add(code)
+            yield say(f"thruster.{code}", severity, "thrusters", about, propose, **values, **more)
+
+
+def _hole(survey: Survey, hole: TieHole, bar: BarPlace) -> tuple[str, Severity, dict[str, str]] | None:
+    """What is wrong with one hole: the end of a code, how bad, and its numbers."""
+    unit, most = survey.design.units, survey.design.brief.thresholds.hole_most
+    outside = bar.pipe.outside_diameter
+    sizes = {"diameter": length(hole.diameter, unit), "pipe": length(outside, unit)}
+    if not across(hole.face, bar):
+        return "tie-along", "must", {"face": face_words(hole.face)}
+    if hole.diameter >= outside:
+        return "tie-wide", "must", sizes
+    if hole.diameter > outside * most / 100 + COMPARISON_SLACK:
+        return "tie-large", "should", {**sizes, "most": f"{most:g} %"}
+    if hole.diameter < TIE_WIDTH - COMPARISON_SLACK:
+        return "tie-small", "should", {**sizes, "tie": length(TIE_WIDTH, unit)}
+    return None
