@@ -3,10 +3,11 @@
 Level lines are laid through the view; on each, the pieces inside outlines are joined, and their
 length is integrated over the height.  Between two heights where an outline begins or ends the
 length is smooth but for a square root at the ends, which the substitution v = middle + half sin(phi)
-takes away; Gauss and Legendre's rule of eight points does the rest.
+takes away; Gauss and Legendre's rule of eight points does the rest.  What all lines of such a strip
+cross alike, as bars that lie level or stand upright, is joined once for all of them.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from math import cos, pi, sin
 
@@ -24,9 +25,13 @@ LINES = tuple(
     for phi in (-node * pi / 2, node * pi / 2)
 )
 """Where the level lines lie between -1 and 1, and how much each counts."""
+ALL_LINES = sum(share for _, share in LINES)
+"""How much all of them count together."""
 STRIPS = 24
 """Into how many strips the whole height is cut at least, for where outlines cross."""
 SAME_HEIGHT = 1e-7  # [m]
+Span = tuple[float, float]
+"""Where a level line enters and leaves [m]."""
 
 
 class Silhouettes(Struct, frozen=True):
@@ -52,8 +57,13 @@ def union_area(outlines: Iterable[Outline]) -> float:
     for bottom, top in pairwise(heights):
         middle, half = (bottom + top) / 2, (top - bottom) / 2
         inside = [shape for low, high, shape in shapes if low < middle < high]
-        if inside:
-            total += half * sum(share * _covered(inside, middle + half * at) for at, share in LINES)
+        steady = joined(shape.steady for shape in inside if shape.steady)
+        moving = [shape for shape in inside if not (shape.steady or _hidden(shape, steady))]
+        if moving:
+            lines = ((joined((*steady, *_spans(moving, middle + half * at))), share) for at, share in LINES)
+            total += half * sum(share * _length(spans) for spans, share in lines)
+        elif steady:
+            total += half * ALL_LINES * _length(steady)
     return total
 
 
@@ -73,12 +83,29 @@ def _heights(edges: list[float]) -> list[float]:
     return heights
 
 
-def _covered(shapes: list[Outline], height: float) -> float:
-    """The length [m] of a level line that lies inside any of the outlines."""
-    spans = sorted(span for shape in shapes if (span := shape.span(height)))
-    length, reach = 0.0, float("-inf")
-    for low, high in spans:
-        if high > reach:
-            length += high - max(low, reach)
+def _hidden(shape: Outline, spans: Iterable[Span]) -> bool:
+    """Whether one of some spans that hold all over a strip covers a shape wherever it lies in it."""
+    left, right = shape.sides
+    return any(low <= left and right <= high for low, high in spans)
+
+
+def _spans(shapes: Iterable[Outline], height: float) -> Iterator[Span]:
+    return (span for shape in shapes if (span := shape.span(height)))
+
+
+def joined(spans: Iterable[Span]) -> list[Span]:
+    """Spans from left to right, those that meet as one."""
+    result: list[Span] = []
+    reach = float("-inf")
+    for low, high in sorted(spans):
+        if low > reach:
+            result.append((low, high))
             reach = high
-    return length
+        elif high > reach:
+            result[-1] = (result[-1][0], high)
+            reach = high
+    return result
+
+
+def _length(spans: Iterable[Span]) -> float:
+    return sum(high - low for low, high in spans)

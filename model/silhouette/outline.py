@@ -45,6 +45,12 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
         """Its greatest height [m]."""
         return max(self.start[1], self.end[1]) + sqrt(self.c)
 
+    @cached_property
+    def sides(self) -> tuple[float, float]:
+        """How far it reaches across: from and to [m]."""
+        reach = sqrt(self.a)
+        return min(self.start[0], self.end[0]) - reach, max(self.start[0], self.end[0]) + reach
+
     def span(self, height: float) -> tuple[float, float] | None:
         """Where a level line crosses it: from and to [m], or None where it passes by.
 
@@ -75,6 +81,17 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
             half = bulge * sqrt(max(0.0, 1 - (t / root) ** 2))
             ends.append(u + slope * (height - v - t) + lean * t + sign * half)
         return ends[0], ends[1]
+
+    @cached_property
+    def steady(self) -> tuple[float, float] | None:
+        """Where every level line crosses it: from and to [m], or None where they do not all cross it alike.
+
+        They do where a bar is seen that lies level or stands upright.
+        """
+        du, dv = sub2(self.end, self.start)
+        upright = sqrt(self.c) < FLAT and du == 0
+        level = sqrt(self.c) >= FLAT > abs(dv) and self._lean_and_bulge == (0.0, 0.0)
+        return self.span(self.start[1] + dv / 2) if upright or level else None
 
     @property
     def bends(self) -> tuple[float, ...]:
