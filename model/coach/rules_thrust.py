@@ -11,6 +11,7 @@ from model.coach.sentences import length
 from model.design import COMPARISON_SLACK, Thruster
 from model.parts import Cylinder
 from model.survey import Survey
+from model.thrust.around import depth_asked, disc_asked, tether_asked
 from model.thrust.clear import Clearance, Stream
 from model.thrust.depth import propeller_depths
 from model.thrust.mounts import MountPlan, mount_plans
@@ -79,7 +80,7 @@ def discs(survey: Survey) -> Iterator[Finding]:
 
 def _disc(survey: Survey, room: Clearance, item: Thruster, diameter: float) -> Iterator[Finding]:
     limits, unit = survey.design.brief.thresholds, survey.design.units
-    least = max(limits.disc_should, limits.disc_share / 100 * diameter)
+    least = disc_asked(limits, diameter)
     if room.near is None or room.near.room >= least - COMPARISON_SLACK:
         return
     severity: Severity = "must" if room.near.room < limits.disc_must - COMPARISON_SLACK else "should"
@@ -96,10 +97,11 @@ def _disc(survey: Survey, room: Clearance, item: Thruster, diameter: float) -> I
 def _tether(survey: Survey, room: Clearance, item: Thruster) -> Iterator[Finding]:
     limits, unit = survey.design.brief.thresholds, survey.design.units
     tether = survey.arrangement.tether
-    if tether is None or item.guard or room.tether is None:
+    least = tether_asked(limits, survey.arrangement, item)
+    if tether is None or least is None or room.tether is None:
         return
-    if room.tether < limits.disc_tether - COMPARISON_SLACK:
-        values = {"room": length(room.tether, unit), "least": length(limits.disc_tether, unit)}
+    if room.tether < least - COMPARISON_SLACK:
+        values = {"room": length(room.tether, unit), "least": length(least, unit)}
         propose = partial(remedy.clear_tether, survey, item)
         about = About("thruster", item.id)
         names = {"thruster": item.name, "tether": tether.name}
@@ -127,10 +129,10 @@ def _stream(survey: Survey, room: Clearance, name: str, stream: Stream, way: str
 
 def shallow_discs(survey: Survey) -> Iterator[Finding]:
     """A propeller so near to the surface at rest that it sucks air."""
-    share, unit = survey.design.brief.thresholds.depth_least, survey.design.units
+    limits, unit = survey.design.brief.thresholds, survey.design.units
     depths = propeller_depths(survey.parts, survey.balance)
     for drive in survey.drives:
-        least = share * drive.diameter
+        least = depth_asked(limits, drive.diameter)
         depth = depths.get(drive.thruster)
         if depth is not None and depth < least - COMPARISON_SLACK:
             where = f"{length(depth, unit)} under" if depth >= 0 else f"{length(-depth, unit)} above"

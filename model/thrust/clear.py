@@ -3,7 +3,7 @@
 Rules: DEFAULTS and `nearest` for room, `stream` for the loss.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import hypot
 
 from msgspec import Struct
@@ -30,24 +30,36 @@ class Near(Struct, frozen=True):
     room: float
 
 
+class Loss(Struct, frozen=True):
+    """A part in a stream, and the share of the pull that it costs, 0 to 1."""
+
+    part: Part
+    lost: float
+
+
 class Stream(Struct, frozen=True):
     """The pull that a propeller loses one way.
 
     Attributes:
         lost: share of its pull, 0 to 1.
-        worst: the part that costs most, or None.
+        losses: what each part in the stream costs, the most first.
     """
 
     lost: float
-    worst: Part | None
+    losses: tuple[Loss, ...]
+
+    @property
+    def worst(self) -> Part | None:
+        """The part that costs most, or None."""
+        return self.losses[0].part if self.losses else None
 
 
 class Clearance(Struct, frozen=True):
     """What is around one propeller.
 
     Attributes:
-        near: the nearest part, or None where none is within 30 mm.
-        tether: room to the tether [m], or None where it is further or there is none.
+        near: the nearest part, or None where none is as near as was looked.
+        tether: room to the tether [m], or None where it is further than was looked or there is none.
         ahead, astern: what its stream loses.
     """
 
@@ -58,11 +70,23 @@ class Clearance(Struct, frozen=True):
     astern: Stream
 
 
-def clearances(arrangement: Arrangement, frame: Frame, parts: Sequence[Part]) -> tuple[Clearance, ...]:
-    """What is around each propeller, in the order of the thrusters."""
+def clearances(
+    arrangement: Arrangement,
+    frame: Frame,
+    parts: Sequence[Part],
+    look: float = LOOK,
+    look_tether: float = LOOK_TETHER,
+) -> tuple[Clearance, ...]:
+    """What is around each propeller, in the order of the thrusters.
+
+    Args:
+        look, look_tether: how far parts and the tether are looked for [m].
+    """
     tether = tether_line(arrangement, frame)
     things = [(part, solid, solid.box) for part in parts for solid in part.solids]
-    return tuple(_around(part, things, tether) for part in parts if part.kind == "thruster")
+    return tuple(
+        _around(part, things, tether, look, look_tether) for part in parts if part.kind == "thruster"
+    )
 
 
 def tether_line(arrangement: Arrangement, frame: Frame) -> Cylinder | None:
@@ -88,16 +112,18 @@ def aft_of(disc: Cylinder) -> Vector:
     return scale(way, 1 / norm(way))
 
 
-def _around(thruster: Part, things: Sequence[Thing], tether: Cylinder | None) -> Clearance:
+def _around(
+    thruster: Part, things: Sequence[Thing], tether: Cylinder | None, look: float, look_tether: float
+) -> Clearance:
     disc = disc_of(thruster)
     aft, centre = aft_of(disc), middle(disc)
-    far = scale(aft, 2 * BEHIND * disc.radius)
-    whole = Cylinder(sub(centre, far), add(centre, far), disc.radius + LOOK).box
+    far = scale(aft, max(2 * BEHIND * disc.radius, look))
+    whole = Cylinder(sub(centre, far), add(centre, far), disc.radius + look).box
     near = [thing for thing in things if thing[0] is not thruster and _meet(whole, thing[2])]
     return Clearance(
         thruster.id,
-        _nearest(disc, near),
-        _room(disc, tether, tether.box, LOOK_TETHER) if tether else None,
+        nearest_part(disc, near, look),
+        _room(disc, tether, tether.box, look_tether) if tether else None,
         _stream(Jet(centre, aft, disc.radius), near),
         _stream(Jet(centre, scale(aft, -1), disc.radius), near),
     )
@@ -130,19 +156,21 @@ def _from_axis(point: Vector, solid: Cylinder) -> float:
     return norm(sub(out, scale(axis, min(1.0, max(0.0, share)))))
 
 
-def _nearest(disc: Cylinder, things: Sequence[Thing]) -> Near | None:
-    rooms = [(part, _room(disc, solid, box, LOOK)) for part, solid, box in things]
+def nearest_part(disc: Cylinder, things: Iterable[Thing], look: float) -> Near | None:
+    """The part that comes nearest to a disc; None where all are further than is looked [m]."""
+    rooms = [(part, _room(disc, solid, box, look)) for part, solid, box in things]
     found = [Near(part, room) for part, room in rooms if room is not None]
     return min(found, key=lambda near: near.room, default=None)
 
 
 def _stream(jet: Jet, things: Sequence[Thing]) -> Stream:
-    """The losses of all solids added; the worst part is the one that costs most."""
-    losses: dict[str, tuple[float, Part]] = {}
+    """The losses of all solids added up, by part."""
+    losses: dict[str, Loss] = {}
     for part, solid, _ in things:
         lost = jet.lost(solid)
         if lost:
             key = f"{part.kind} {part.id}"
-            losses[key] = (losses.get(key, (0.0, part))[0] + lost, part)
-    worst = max(losses.values(), key=lambda loss: loss[0], default=(0.0, None))[1]
-    return Stream(min(1.0, sum(loss for loss, _ in losses.values())), worst)
+            before = losses[key].lost if key in losses else 0.0
+            losses[key] = Loss(part, before + lost)
+    ordered = sorted(losses.values(), key=lambda loss: -loss.lost)
+    return Stream(min(1.0, sum(loss.lost for loss in losses.values())), tuple(ordered))

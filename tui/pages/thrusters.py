@@ -104,6 +104,7 @@ class ThrustersPage(Page):
             ("Speed", lambda: FormSection("Speed", lambda report: (), speeds)),
             ("Mounts", _mounts),
             ("Tie holes", _ties),
+            ("Clearances", _clearances),
             ("Compare", _compare_section),
         )
 
@@ -118,6 +119,12 @@ def _ties() -> Section:
     from tui.pages.thrusters_ties import ties_list
 
     return ties_list()
+
+
+def _clearances() -> Section:
+    from tui.pages.thrusters_clear import clear_list
+
+    return clear_list()
 
 
 def _compare_section() -> Section:
