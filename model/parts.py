@@ -10,7 +10,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from model.vectors import Vector, scale, sub
+from model.vectors import Vector, norm, scale, sub
 
 PartKind = Literal["bar", "fitting", "thruster", "mount", "float", "ballast", "attachment", "tether", "pin"]
 
@@ -34,14 +34,22 @@ class Box(Struct, frozen=True):
         )
 
 
-class Cylinder(
-    Struct, frozen=True, dict=True
-):  # the dict, here and below, keeps a box once it was worked out
+class Cylinder(Struct, frozen=True, dict=True):  # the dict, here and below, keeps what was worked out once
     """A round solid between the middles of its flat ends [m]."""
 
     start: Vector
     end: Vector
     radius: float
+
+    @cached_property
+    def length(self) -> float:
+        """From one end to the other [m]."""
+        return norm(sub(self.end, self.start))
+
+    @cached_property
+    def axis(self) -> Vector:
+        """The way from start to end, length 1; ahead where they lie in one place."""
+        return scale(sub(self.end, self.start), 1 / self.length) if self.length else (1.0, 0.0, 0.0)
 
     @cached_property
     def box(self) -> Box:

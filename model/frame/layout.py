@@ -7,6 +7,7 @@ cut = pipe still showing + push-in depth at both ends.  Common practice, no sour
 
 from collections import defaultdict
 from collections.abc import Mapping
+from functools import cached_property
 
 from msgspec import Struct, field
 
@@ -43,7 +44,7 @@ class JointPlace(Struct, frozen=True):
     joining: Joining = "dry"
 
 
-class BarPlace(Struct, frozen=True):
+class BarPlace(Struct, frozen=True, dict=True):  # the dict keeps what was worked out once
     """A bar in its place.
 
     Attributes:
@@ -76,7 +77,7 @@ class BarPlace(Struct, frozen=True):
         """[m] How much longer the piece should be than it is sawn; 0 where it is not sawn yet."""
         return 0.0 if self.sawn is None else self.exposed + sum(self.insertions) - self.sawn
 
-    @property
+    @cached_property
     def along(self) -> Vector:
         """From start to end, length 1; ahead where the bar has no length."""
         return scale(sub(self.end, self.start), 1 / self.spacing) if self.spacing else (1.0, 0.0, 0.0)
@@ -85,7 +86,7 @@ class BarPlace(Struct, frozen=True):
         """The point [m] that lies a share of the way from start to end."""
         return between(self.start, self.end, share)
 
-    @property
+    @cached_property
     def pipe_ends(self) -> tuple[Vector, Vector]:
         """Where the sawn pipe itself begins and ends, inside the sockets [m]."""
         first, last = (face - into for face, into in zip(self.faces, self.insertions, strict=True))

@@ -15,7 +15,6 @@ from model.motion.inertia import added_share
 from model.motion.shapes import Wet
 from model.motion.tensor import Tensor, outer
 from model.parts import Block, Cylinder
-from model.vectors import norm, scale, sub
 from model.vehicle.pipework import disc
 
 ALONG = ((0.0, 1.0), (1.0, 1.39), (2.0, 1.459), (5.0, 1.516), (10.0, 1.541), (20.0, 1.566))
@@ -40,14 +39,12 @@ def added_mass(shapes: Iterable[Wet], tether: Tether | None, density: float) -> 
 
 
 def _cylinder(shape: Wet, solid: Cylinder, density: float) -> Tensor:
-    run = sub(solid.end, solid.start)
-    length = norm(run)
-    if not length:
+    if not solid.length:
         return Tensor()
-    across = added_share(shape) * density * disc(2 * solid.radius) * length
-    slender = length / (2 * solid.radius)
+    across = added_share(shape) * density * disc(2 * solid.radius) * solid.length
+    slender = solid.length / (2 * solid.radius)
     ends = 0.0 if shape.butted else between_rows(ALONG, slender) * 8 / 3 * density * solid.radius**3
-    return Tensor(across, across, across) + outer(scale(run, 1 / length)).times(ends - across)
+    return Tensor(across, across, across) + outer(solid.axis).times(ends - across)
 
 
 def block_added(block: Block, density: float) -> Tensor:

@@ -9,7 +9,7 @@ from model.frame.layout import Frame
 from model.motion.added import added_mass
 from model.motion.coefficients import HIGH, LOW
 from model.motion.drag import USUAL, resistances, turn_resistances
-from model.motion.inertia import added_inertia, dry_inertia, flooding_inertia, flooding_mass
+from model.motion.inertia import added_inertia, dry_inertia, flooding_water, water_inertia
 from model.motion.shapes import wet_shapes
 from model.motion.strips import Strips, strips_of
 from model.motion.tensor import Tensor
@@ -94,18 +94,14 @@ def body_of(
     """The vehicle of one arrangement as motion sees it."""
     density, g = balance.density, balance.g
     shapes = wet_shapes(frame, parts)
-    inside = 0.0
-    inertia = dry_inertia(parts, g) + added_inertia(shapes, density, g)
-    if arrangement.bores == "flooded":
-        inside = sum(mass for mass, _, _ in flooding_mass(frame, density))
-        inertia += flooding_inertia(frame, density, g)
-    strips = strips_of(arrangement, frame, parts, density * arrangement.drag_factor)
+    inside = flooding_water(frame, density) if arrangement.bores == "flooded" else []
+    strips = strips_of(arrangement, frame, shapes, density * arrangement.drag_factor)
     return Body(
         drives=drives,
         strips=strips,
-        carried=balance.mass + inside,
+        carried=balance.mass + sum(mass for mass, _, _ in inside),
         added=added_mass(shapes, arrangement.tether, density),
-        inertia=inertia,
+        inertia=dry_inertia(parts, g) + added_inertia(shapes, density, g) + water_inertia(inside, g),
         balance=balance,
         drag_ahead=resistances(strips, (1.0, 0.0, 0.0)),
         drag_up=resistances(strips, (0.0, 0.0, 1.0)),

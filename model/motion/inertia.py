@@ -10,17 +10,17 @@ from math import pi, sqrt
 
 from model.frame.layout import Frame
 from model.motion.shapes import Wet
-from model.motion.tensor import Tensor, outer, point_mass, solid_inertia
+from model.motion.tensor import Tensor, outer, point_mass, rod, solid_inertia
 from model.parts import Block, Cylinder, Part
-from model.vectors import Vector, between, cross, norm, scale, sub
+from model.vectors import Vector, between, cross, norm, sub
 from model.vehicle.pipework import disc, hidden_room
 
 FINITE_CYLINDER = ((0.0, 0.0), (1.2, 0.62), (2.5, 0.78), (5.0, 0.90), (9.0, 0.96), (30.0, 1.0))
 """Length over diameter, and added mass over that of the displaced water [1]; 1 for an endless cylinder."""
 BLOCK_ADDED = 0.64
 """Added mass of a cube over that of its water: computed 0.636, DNV table 0.68 [1]."""
-GAUSS = (0.5 - sqrt(1 / 12), 0.5 + sqrt(1 / 12))
-"""Shares of a length at which two samples integrate a cubic exactly."""
+Water = tuple[float, Vector, Vector]
+"""A mass [kg] and the ends of the line that it lies along [m]."""
 
 
 def dry_inertia(parts: Iterable[Part], g: Vector) -> Tensor:
@@ -32,18 +32,19 @@ def dry_inertia(parts: Iterable[Part], g: Vector) -> Tensor:
     total = Tensor()
     for part in parts:
         carriers = part.solids if part.kind == "fitting" else part.solids[:1]
-        whole = sum(_size(solid) for solid in carriers)
+        sizes = [_size(solid) for solid in carriers]
+        whole = sum(sizes)
         if not whole:
             total += point_mass(part.mass, sub(part.mass_centre, g))
             continue
-        for solid in carriers:
-            mass = part.mass * _size(solid) / whole
+        for solid, size in zip(carriers, sizes, strict=True):
+            mass = part.mass * size / whole
             total += solid_inertia(solid, mass, part.hollow) + point_mass(mass, sub(_middle(solid), g))
     return total
 
 
-def flooding_mass(frame: Frame, density: float) -> list[tuple[float, Vector, Vector]]:
-    """The water in flooded pipes and fittings: mass [kg], and the ends of the line that it lies along [m]."""
+def flooding_water(frame: Frame, density: float) -> list[Water]:
+    """The water in flooded pipes and fittings."""
     water = []
     for bar in frame.bars.values():
         start, end = bar.pipe_ends
@@ -55,22 +56,26 @@ def flooding_mass(frame: Frame, density: float) -> list[tuple[float, Vector, Vec
 
 def flooding_inertia(frame: Frame, density: float, g: Vector) -> Tensor:
     """Of the water in flooded pipes about G [kg m2]: extra mass in every direction, and no weight."""
+    return water_inertia(flooding_water(frame, density), g)
+
+
+def water_inertia(waters: Iterable[Water], g: Vector) -> Tensor:
+    """Of water that lies along lines about G [kg m2]."""
     total = Tensor()
-    for mass, start, end in flooding_mass(frame, density):
-        for share in GAUSS:
-            total += point_mass(mass / 2, sub(between(start, end, share), g))
+    for mass, start, end in waters:
+        total += rod(mass, sub(start, g), sub(end, g))
     return total
 
 
 def added_inertia(shapes: Iterable[Wet], density: float, g: Vector) -> Tensor:
-    """Of the water around the parts about G [kg m2], by strips that are moved across their axis."""
+    """Of the water around the parts about G [kg m2], by lines that are moved across themselves."""
     total = Tensor()
     for shape in shapes:
         solid = shape.solid
         if isinstance(solid, Block):
             total += point_mass(BLOCK_ADDED * density * _size(solid), sub(solid.centre, g))
         else:
-            total += _strips(solid, added_share(shape) * density * _size(solid), g)
+            total += _across(solid, added_share(shape) * density * _size(solid), g)
     return total
 
 
@@ -79,7 +84,7 @@ def added_share(shape: Wet) -> float:
     solid = shape.solid
     if shape.butted or isinstance(solid, Block):
         return 1.0
-    slender = norm(sub(solid.end, solid.start)) / (2 * solid.radius)
+    slender = solid.length / (2 * solid.radius)
     if slender >= FINITE_CYLINDER[-1][0]:
         return 1.0
     place = bisect_right(FINITE_CYLINDER, (slender, 2.0))
@@ -87,20 +92,14 @@ def added_share(shape: Wet) -> float:
     return a + (b - a) * (slender - low) / (high - low)
 
 
-def _strips(cylinder: Cylinder, mass: float, g: Vector) -> Tensor:
-    """Half of the added mass [kg] at each of two places; only the motion across the axis carries it.
+def _across(cylinder: Cylinder, mass: float, g: Vector) -> Tensor:
+    """The added mass [kg] along the axis of a cylinder; only the motion across the axis carries it.
 
-    With v = w x r, the part across the axis a has |v|^2 - (v.a)^2, so the tensor is that of a point
-    less the outer product of r x a.
+    With v = w x r, the part across the axis a has |v|^2 - (v.a)^2, so the tensor is that of the line
+    less the outer product of r x a, which is the same all along the axis.
     """
-    along = sub(cylinder.end, cylinder.start)
-    length = norm(along)
-    axis = scale(along, 1 / length) if length else (1.0, 0.0, 0.0)
-    total = Tensor()
-    for share in GAUSS:
-        arm = sub(between(cylinder.start, cylinder.end, share), g)
-        total += point_mass(mass / 2, arm) + outer(cross(arm, axis)).times(-mass / 2)
-    return total
+    start, end = sub(cylinder.start, g), sub(cylinder.end, g)
+    return rod(mass, start, end) + outer(cross(start, cylinder.axis)).times(-mass)
 
 
 def period(inertia: float, mass: float, bg: float, gravity: float) -> float | None:
@@ -118,7 +117,7 @@ def _size(solid: Cylinder | Block) -> float:
     if isinstance(solid, Block):
         a, b, c = solid.size
         return a * b * c
-    return pi * solid.radius**2 * norm(sub(solid.end, solid.start))
+    return pi * solid.radius**2 * solid.length
 
 
 def _middle(solid: Cylinder | Block) -> Vector:

@@ -28,9 +28,9 @@ from model.motion.coefficients import (
     TETHER,
     between_rows,
 )
-from model.motion.shapes import Wet, wet_shapes
-from model.parts import Block, Cylinder, Part
-from model.vectors import Vector, between, norm, scale, sub
+from model.motion.shapes import Wet
+from model.parts import Block, Cylinder
+from model.vectors import Vector, between
 from model.vehicle.pipework import disc
 
 LONG, SHORT = 0.10, 0.04
@@ -74,12 +74,12 @@ class Strips(Struct, frozen=True):
     slabs: tuple[Slab, ...]
 
 
-def strips_of(arrangement: Arrangement, frame: Frame, parts: Iterable[Part], density: float) -> Strips:
-    """The strips of the parts and of the hanging tether in water of a density [kg/m3]."""
+def strips_of(arrangement: Arrangement, frame: Frame, shapes: Iterable[Wet], density: float) -> Strips:
+    """The strips of what the water meets and of the hanging tether in water of a density [kg/m3]."""
     half = density / 2
     strips: list[Strip] = []
     slabs: list[Slab] = []
-    for shape in wet_shapes(frame, parts):
+    for shape in shapes:
         if isinstance(shape.solid, Block):
             slabs.append(slab_of(shape.solid, half))
         else:
@@ -110,8 +110,7 @@ def across_coefficient(length: float, diameter: float, *, butted: bool) -> float
 
 def cylinder_strips(shape: Wet, solid: Cylinder, half: float) -> list[Strip]:
     """The strips of a cylinder; ``half`` is half the density of the water [kg/m3]."""
-    run = sub(solid.end, solid.start)
-    length, diameter = norm(run), 2 * solid.radius
+    length, diameter = solid.length, 2 * solid.radius
     if not length:
         return []
     across = half * across_coefficient(length, diameter, butted=shape.butted) * diameter * length
@@ -119,7 +118,7 @@ def cylinder_strips(shape: Wet, solid: Cylinder, half: float) -> list[Strip]:
     if not shape.butted:
         along += half * between_rows(END_ON, length / diameter) * disc(diameter)
     places = FOUR if length > LONG else TWO if length > SHORT else (0.5,)
-    axis, count = scale(run, 1 / length), len(places)
+    axis, count = solid.axis, len(places)
     group = PIPES if shape.butted else BODIES
     return [
         Strip(between(solid.start, solid.end, share), axis, across / count, along / count, group)

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from model.parts import Block, Cylinder, Solid
-from model.vectors import Vector, dot, norm, scale, sub
+from model.vectors import Vector, between, sub
 
 
 class Tensor(Struct, frozen=True):
@@ -46,8 +46,23 @@ def outer(a: Vector) -> Tensor:
 
 def point_mass(mass: float, at: Vector) -> Tensor:
     """Inertia of a mass [kg] at a place [m] from the axes: m (r^2 1 - r r^T)."""
-    square = dot(at, at)
-    return (Tensor(square, square, square) + outer(at).times(-1)).times(mass)
+    x, y, z = at
+    return Tensor(
+        mass * (y * y + z * z),
+        mass * (x * x + z * z),
+        mass * (x * x + y * y),
+        -mass * x * y,
+        -mass * x * z,
+        -mass * y * z,
+    )
+
+
+def rod(mass: float, start: Vector, end: Vector) -> Tensor:
+    """Inertia of a mass [kg] spread evenly along a thin line [m] from the axes.
+
+    That of a point in its middle and m L^2/12 across it (Meriam and Kraige, table D/4, from memory).
+    """
+    return point_mass(mass, between(start, end, 0.5)) + point_mass(mass / 12, sub(end, start))
 
 
 def solid_inertia(solid: Solid, mass: float, hollow: float = 0.0) -> Tensor:
@@ -66,9 +81,6 @@ def solid_inertia(solid: Solid, mass: float, hollow: float = 0.0) -> Tensor:
 
 
 def _tube(tube: Cylinder, mass: float, hollow: float) -> Tensor:
-    along = sub(tube.end, tube.start)
-    length = norm(along)
     squares = tube.radius**2 + hollow**2
-    axial, across = mass * squares / 2, mass * (3 * squares + length**2) / 12
-    axis = scale(along, 1 / length) if length else (1.0, 0.0, 0.0)
-    return Tensor(across, across, across) + outer(axis).times(axial - across)
+    axial, across = mass * squares / 2, mass * (3 * squares + tube.length**2) / 12
+    return Tensor(across, across, across) + outer(tube.axis).times(axial - across)

@@ -1,5 +1,6 @@
 """The parts of the frame: sawn pipe and fittings, and the room inside them."""
 
+from functools import lru_cache
 from itertools import combinations
 from math import pi, sqrt
 
@@ -93,8 +94,12 @@ def hidden_room(joint: JointPlace, bars: dict[str, BarPlace]) -> float:
         gap = socket.depth - pushed.get(to, 0.0)
         body = 0.0 if is_cap else socket.laying_length
         room += disc(pipe.bore) * body + disc(pipe.outside_diameter) * gap
-    ways = [_unit(to) for to in joint.match.sockets]
-    return max(0.0, room - overlap(ways) * (usual.bore / 2) ** 3)
+    return max(0.0, room - _overlap(tuple(joint.match.sockets)) * (usual.bore / 2) ** 3)
+
+
+@lru_cache(maxsize=256)
+def _overlap(ways: tuple[Grid, ...]) -> float:
+    return overlap([_unit(to) for to in ways])
 
 
 def overlap(ways: list[Vector]) -> float:
@@ -117,6 +122,7 @@ def _pushed_in(joint: str, bar: BarPlace) -> float:
     return bar.insertions[0] if bar.joints[0] == joint else bar.insertions[1]
 
 
+@lru_cache(maxsize=64)
 def _unit(to: Grid) -> Vector:
     return scale((float(to[0]), float(to[1]), float(to[2])), 1 / norm(to))
 
