@@ -6,19 +6,23 @@ u1 > 0 > u2 the roots of A - B u - C u^2 (textbook: separation of variables, par
     t(u) = m/(C (u1 - u2)) (ln((u - u2)/(-u2)) - ln((u1 - u)/u1))
     x(u) = m/(C (u1 - u2)) (-u1 ln((u1 - u)/u1) + u2 ln((u - u2)/(-u2)))
 
-The same holds for turning, with inertia, moments and angles.
+Both are reckoned with w = -ln((u1 - u)/u1), how near the top it is, for u itself says little there.  The
+same holds for turning, with inertia, moments and angles.
 """
 
-from math import atan, expm1, log, sqrt
+from functools import cached_property
+from math import atan, expm1, log, log1p, sqrt
 
 from msgspec import Struct
 
 STEPS = 60
-NEARLY = 0.999999
-"""Of the top speed, which is reached in no finite time."""
+EXACT = 1e-13
+"""A share by which a guess may still change."""
+NEARLY = -log1p(-0.999999)
+"""w of 0.999999 of the top speed, which is reached in no finite time."""
 
 
-class Push(Struct, frozen=True):
+class Push(Struct, frozen=True, dict=True):  # the dict keeps what was worked out once
     """m du/dt = still - slope u - square u^2.
 
     Attributes:
@@ -32,7 +36,7 @@ class Push(Struct, frozen=True):
     slope: float
     square: float
 
-    @property
+    @cached_property
     def roots(self) -> tuple[float, float]:
         """u1 and u2."""
         half = self.slope / (2 * self.square)
@@ -54,8 +58,7 @@ class Push(Struct, frozen=True):
         >>> round(Push(1.0, 1.0, 0.0, 1.0).time(0.9), 4)  # atanh(0.9)
         1.4722
         """
-        u1, u2 = self.roots
-        return self.mass / (self.square * (u1 - u2)) * (log((speed - u2) / -u2) - log((u1 - speed) / u1))
+        return self._time(-log1p(-speed / self.top))
 
     def distance(self, speed: float) -> float:
         """Distance to a speed below the top, from rest.
@@ -63,31 +66,45 @@ class Push(Struct, frozen=True):
         >>> round(Push(1.0, 1.0, 0.0, 1.0).distance(0.9), 4)  # -ln(1 - 0.81)/2
         0.8304
         """
+        return self._distance(-log1p(-speed / self.top))
+
+    @cached_property
+    def _pace(self) -> float:
+        """m/(C (u1 - u2)) [s]."""
         u1, u2 = self.roots
-        parts = -u1 * log((u1 - speed) / u1) + u2 * log((speed - u2) / -u2)
-        return self.mass / (self.square * (u1 - u2)) * parts
+        return self.mass / (self.square * (u1 - u2))
+
+    def _time(self, near: float) -> float:
+        u1, u2 = self.roots
+        return self._pace * (near + log1p(u1 / u2 * expm1(-near)))
+
+    def _distance(self, near: float) -> float:
+        u1, u2 = self.roots
+        return self._pace * (u1 * near + u2 * log1p(u1 / u2 * expm1(-near)))
+
+    def _near_after(self, distance: float) -> float:
+        """w after a distance from rest, by Newton's rule.
+
+        The first guess is exact where the pull does not fall: u = u1 sqrt(1 - exp(-2 C x/m)).  The distance
+        grows ever faster with w, so every guess after it is too far, and they only come down.
+        """
+        if distance <= 0:
+            return 0.0
+        u1, u2 = self.roots
+        fade = 2 * self.square * distance / self.mass
+        near = fade + log1p(sqrt(-expm1(-fade)))
+        for _ in range(STEPS):
+            speed = -u1 * expm1(-near)
+            growth = self.mass * speed / (self.square * (speed - u2))
+            step = (self._distance(near) - distance) / growth
+            near -= step
+            if abs(step) <= EXACT * near:
+                break
+        return near
 
     def speed_after(self, distance: float) -> float:
-        """Speed after a distance from rest, by Newton's rule held between rest and the top speed.
-
-        The first guess is exact where the pull does not fall: u = u1 sqrt(1 - exp(-2 C x/m)).
-        """
-        top = self.top
-        low, high = 0.0, top
-        speed = top * sqrt(-expm1(-2 * self.square * distance / self.mass))
-        for _ in range(STEPS):
-            if speed >= top * (1 - 1e-15):
-                return high
-            miss = self.distance(speed) - distance
-            low, high = (low, speed) if miss > 0 else (speed, high)
-            pull = self.still - self.slope * speed - self.square * speed * speed
-            better = speed - miss * pull / (self.mass * speed) if speed > 0 else high / 2
-            if not low < better < high:
-                better = (low + high) / 2
-            if abs(better - speed) <= 1e-13 * top:
-                break
-            speed = better
-        return speed
+        """Speed after a distance from rest."""
+        return -self.top * expm1(-self._near_after(distance))
 
     def time_over(self, distance: float) -> float:
         """Time for a distance from rest.
@@ -95,11 +112,10 @@ class Push(Struct, frozen=True):
         >>> round(Push(1.0, 1.0, 0.0, 1.0).time_over(100.0), 3)  # 100 + ln 2
         100.693
         """
-        fastest = NEARLY * self.top
-        rest = distance - self.distance(fastest)
+        rest = distance - self._distance(NEARLY)
         if rest > 0:
-            return self.time(fastest) + rest / self.top
-        return self.time(min(fastest, self.speed_after(distance)))
+            return self._time(NEARLY) + rest / self.top
+        return self._time(self._near_after(distance))
 
 
 def stopping(mass: float, speed: float, brake: float, square: float) -> tuple[float, float]:
