@@ -9,7 +9,7 @@ from model.frame.layout import Frame
 from model.motion.added import added_mass
 from model.motion.coefficients import HIGH, LOW
 from model.motion.drag import USUAL, resistances, turn_resistances
-from model.motion.inertia import added_inertia, dry_inertia, flooding_water, water_inertia
+from model.motion.inertia import added_inertia, dry_inertia, flooding_mass, water_inertia
 from model.motion.shapes import wet_shapes
 from model.motion.strips import Strips, strips_of
 from model.motion.tensor import Tensor
@@ -94,7 +94,7 @@ def body_of(
     """The vehicle of one arrangement as motion sees it."""
     density, g = balance.density, balance.g
     shapes = wet_shapes(frame, parts)
-    inside = flooding_water(frame, density) if arrangement.bores == "flooded" else []
+    inside = flooding_mass(frame, density) if arrangement.bores == "flooded" else []
     strips = strips_of(arrangement, frame, shapes, density * arrangement.drag_factor)
     return Body(
         drives=drives,

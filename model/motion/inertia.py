@@ -43,7 +43,7 @@ def dry_inertia(parts: Iterable[Part], g: Vector) -> Tensor:
     return total
 
 
-def flooding_water(frame: Frame, density: float) -> list[Water]:
+def flooding_mass(frame: Frame, density: float) -> list[Water]:
     """The water in flooded pipes and fittings."""
     water = []
     for bar in frame.bars.values():
@@ -56,7 +56,7 @@ def flooding_water(frame: Frame, density: float) -> list[Water]:
 
 def flooding_inertia(frame: Frame, density: float, g: Vector) -> Tensor:
     """Of the water in flooded pipes about G [kg m2]: extra mass in every direction, and no weight."""
-    return water_inertia(flooding_water(frame, density), g)
+    return water_inertia(flooding_mass(frame, density), g)
 
 
 def water_inertia(waters: Iterable[Water], g: Vector) -> Tensor:
