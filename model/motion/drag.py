@@ -19,11 +19,16 @@ def drag(strips: Strips, velocity: Vector, spin: Vector, about: Vector) -> Group
         velocity: of the point ``about`` [m/s]; spin: [rad/s]; both in body axes.
         about: the point that moments are taken about [m].
     """
+    return tuple(_drag(group, velocity, spin, about) for group in strips.groups)
+
+
+def _drag(strips: Strips, velocity: Vector, spin: Vector, about: Vector) -> Wrench:
+    """The same of all strips together; each takes its share off the force and the moment."""
     u, v, w = velocity
     p, q, r = spin
     ox, oy, oz = about
-    sums = [[0.0] * 6 for _ in USUAL]
-    for (x, y, z), (a, b, c), across, skin, group in strips.strips:
+    fx = fy = fz = mx = my = mz = 0.0
+    for (x, y, z), (a, b, c), across, skin, _ in strips.strips:
         x, y, z = x - ox, y - oy, z - oz
         vx, vy, vz = u + q * z - r * y, v + r * x - p * z, w + p * y - q * x
         along = vx * a + vy * b + vz * c
@@ -31,33 +36,23 @@ def drag(strips: Strips, velocity: Vector, spin: Vector, about: Vector) -> Group
         across *= sqrt(nx * nx + ny * ny + nz * nz)
         skin *= along * abs(along)
         gx, gy, gz = across * nx + skin * a, across * ny + skin * b, across * nz + skin * c
-        _take_off(sums[group], x, y, z, gx, gy, gz)
-    for (x, y, z), (a, b, c), group in strips.slabs:
+        fx, fy, fz = fx - gx, fy - gy, fz - gz
+        mx, my, mz = mx - (y * gz - z * gy), my - (z * gx - x * gz), mz - (x * gy - y * gx)
+    for (x, y, z), (a, b, c), _ in strips.slabs:
         x, y, z = x - ox, y - oy, z - oz
         vx, vy, vz = u + q * z - r * y, v + r * x - p * z, w + p * y - q * x
-        _take_off(sums[group], x, y, z, a * vx * abs(vx), b * vy * abs(vy), c * vz * abs(vz))
-    return tuple(((fx, fy, fz), (mx, my, mz)) for fx, fy, fz, mx, my, mz in sums)
-
-
-def _take_off(total: list[float], x: float, y: float, z: float, gx: float, gy: float, gz: float) -> None:
-    """What holds back, taken off a sum, with its moment."""
-    total[0] -= gx
-    total[1] -= gy
-    total[2] -= gz
-    total[3] -= y * gz - z * gy
-    total[4] -= z * gx - x * gz
-    total[5] -= x * gy - y * gx
+        gx, gy, gz = a * vx * abs(vx), b * vy * abs(vy), c * vz * abs(vz)
+        fx, fy, fz = fx - gx, fy - gy, fz - gz
+        mx, my, mz = mx - (y * gz - z * gy), my - (z * gx - x * gz), mz - (x * gy - y * gx)
+    return (fx, fy, fz), (mx, my, mz)
 
 
 def summed(groups: Groups, factors: tuple[float, ...] = USUAL) -> Wrench:
     """The whole drag; the factors are by how much each group differs from the usual."""
-    (fx, fy, fz), (mx, my, mz) = (
-        tuple(
-            sum(factor * wrench[part][axis] for wrench, factor in zip(groups, factors, strict=True))
-            for axis in range(3)
-        )
-        for part in (0, 1)
-    )
+    fx = fy = fz = mx = my = mz = 0.0
+    for ((x, y, z), (a, b, c)), factor in zip(groups, factors, strict=True):
+        fx, fy, fz = fx + factor * x, fy + factor * y, fz + factor * z
+        mx, my, mz = mx + factor * a, my + factor * b, mz + factor * c
     return (fx, fy, fz), (mx, my, mz)
 
 

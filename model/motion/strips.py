@@ -7,6 +7,7 @@ taken to shelter another.
 """
 
 from collections.abc import Iterable
+from functools import cached_property
 from math import pi, sqrt
 from typing import NamedTuple
 
@@ -67,11 +68,22 @@ class Slab(NamedTuple):
     group: int
 
 
-class Strips(Struct, frozen=True):
+class Strips(Struct, frozen=True, dict=True):  # the dict keeps what was worked out once
     """All strips and slabs of a vehicle."""
 
     strips: tuple[Strip, ...]
     slabs: tuple[Slab, ...]
+
+    @cached_property
+    def groups(self) -> "tuple[Strips, ...]":
+        """Those of each group of ``coefficients``."""
+        return tuple(
+            Strips(
+                tuple(strip for strip in self.strips if strip.group == group),
+                tuple(slab for slab in self.slabs if slab.group == group),
+            )
+            for group in (PIPES, BODIES, BLOCKS, TETHER)
+        )
 
 
 def strips_of(arrangement: Arrangement, frame: Frame, shapes: Iterable[Wet], density: float) -> Strips:
