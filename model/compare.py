@@ -11,8 +11,8 @@ from msgspec import Struct
 from model.design import Arrangement, Design
 from model.extents import Extents
 from model.frame.layout import Frame
-from model.motion.attitude import AHEAD, attitude
-from model.motion.body import body_of
+from model.motion.attitude import attitude
+from model.motion.body import AHEAD, body_of
 from model.motion.span import Span
 from model.motion.straight import run
 from model.motion.turning import turn

@@ -10,10 +10,9 @@ from math import radians
 from msgspec import Struct
 
 from model.design import Leg
-from model.motion.attitude import AHEAD
-from model.motion.body import AS_RECKONED, OTHERWISE, Body
+from model.motion.body import AHEAD, AS_RECKONED, OTHERWISE, UP, Body
 from model.motion.drag import weighted
-from model.motion.motion import DOWN, UP
+from model.motion.motion import DOWN
 from model.motion.span import Span, spanned
 from model.motion.speed import Push, stopping
 from model.motion.straight import pushes_along

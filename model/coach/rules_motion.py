@@ -8,9 +8,9 @@ from model.coach.remedies import thrust as remedy
 from model.coach.say import WHOLE, say
 from model.coach.sentences import length
 from model.design import COMPARISON_SLACK
-from model.motion.attitude import AHEAD, couples
-from model.motion.body import AS_RECKONED
-from model.motion.motion import UP, Motion
+from model.motion.attitude import couples
+from model.motion.body import AHEAD, AS_RECKONED, UP
+from model.motion.motion import Motion
 from model.motion.span import Span
 from model.motion.straight import pulls_along
 from model.motion.turning import turn_pushes

@@ -8,7 +8,7 @@ from math import asin, copysign, degrees, sqrt
 
 from msgspec import Struct
 
-from model.motion.body import AS_RECKONED, OTHERWISE, Body, Case
+from model.motion.body import AHEAD, AS_RECKONED, OTHERWISE, Body, Case
 from model.motion.drag import drag, summed
 from model.motion.span import Span, spanned
 from model.motion.straight import Run, pull_of, pushes_along
@@ -23,7 +23,6 @@ UNLIKE = 0.10
 """How far two motors of one kind may differ in pull, as a share (common practice)."""
 RATE = 0.5
 """[rad/s] Rates of this and twice as much tell how the drag of turning grows."""
-AHEAD: Vector = (1.0, 0.0, 0.0)
 
 
 class Attitude(Struct, frozen=True):
@@ -52,7 +51,7 @@ def couples(body: Body, along: Vector) -> list[Vector]:
 
     As reckoned, and then with one cause moved at a time, each at the top speed that it gives.
     """
-    dragged = drag(body.strips, along, ORIGIN, body.balance.g)
+    dragged = body.dragged(along)
     tops = [push.top for push in pushes_along(body, along)]
     return [
         add(scale(summed(dragged, case.drag)[1], top**2), _driven(body, along, top, case))
@@ -140,9 +139,10 @@ def _unlike(body: Body, speed: float) -> list[float]:
 
 def _damping(body: Body, speed: float) -> tuple[float, float]:
     """a and b in a r + b r^2, the moment that holds back a turn at a rate r, at a speed ahead [m/s]."""
-    straight, slow, fast = (
+    straight = speed**2 * summed(body.ahead)[1][2]
+    slow, fast = (
         summed(drag(body.strips, (speed, 0.0, 0.0), (0.0, 0.0, rate), body.balance.g))[1][2]
-        for rate in (0.0, RATE, 2 * RATE)
+        for rate in (RATE, 2 * RATE)
     )
     first, second = straight - slow, straight - fast
     return (4 * first - second) / (2 * RATE), (second - 2 * first) / (2 * RATE**2)

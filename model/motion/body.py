@@ -8,7 +8,7 @@ from model.design import Arrangement
 from model.frame.layout import Frame
 from model.motion.added import added_mass
 from model.motion.coefficients import HIGH, LOW
-from model.motion.drag import USUAL, resistances, turn_resistances
+from model.motion.drag import USUAL, Groups, drag, turn_resistances
 from model.motion.inertia import added_inertia, dry_inertia, flooding_mass, water_inertia
 from model.motion.shapes import wet_shapes
 from model.motion.strips import Strips, strips_of
@@ -16,9 +16,11 @@ from model.motion.tensor import Tensor
 from model.parts import Part
 from model.thrust.drives import Drive
 from model.thrust.propeller import ZERO_THRUST
-from model.vectors import Vector
+from model.vectors import ORIGIN, Vector, dot, scale
 from model.water.balance import Balance
 
+AHEAD: Vector = (1.0, 0.0, 0.0)
+UP: Vector = (0.0, 0.0, 1.0)
 GONE_SPREAD = (1.77 / ZERO_THRUST, 2.38 / ZERO_THRUST)
 """Zero-thrust speed over the usual, least and most, see ``propeller.ZERO_THRUST``."""
 MASS_SPREAD = 0.10
@@ -61,7 +63,7 @@ class Body(Struct, frozen=True):
         carried: mass with the water inside flooded pipes [kg].
         added: added mass in a straight line [kg].
         inertia: about G, with flooding water and added mass [kg m2].
-        drag_ahead, drag_up: k in drag = k u^2 [N s2/m2] of each group, ahead or astern, up or down.
+        ahead, up: drag of each group at 1 m/s ahead and up, moments about G.
         drag_turn: K in moment = K r^2 [N m s2] of each group, on the spot about the upright through G.
     """
 
@@ -71,17 +73,26 @@ class Body(Struct, frozen=True):
     added: Tensor
     inertia: Tensor
     balance: Balance
-    drag_ahead: tuple[float, ...]
-    drag_up: tuple[float, ...]
+    ahead: Groups
+    up: Groups
     drag_turn: tuple[float, ...]
+
+    @property
+    def drag_ahead(self) -> tuple[float, ...]:
+        """k in drag = k u^2 [N s2/m2] of each group, ahead or astern."""
+        return self.resistances(AHEAD)
+
+    def dragged(self, along: Vector) -> Groups:
+        """The drag of each group at 1 m/s along a direction of length 1, moments about G."""
+        if along == AHEAD:
+            return self.ahead
+        return self.up if along == UP else drag(self.strips, along, ORIGIN, self.balance.g)
 
     def resistances(self, along: Vector) -> tuple[float, ...]:
         """k in drag = k u^2 [N s2/m2] of each group, moved straight along a direction of length 1."""
-        if along[1] == 0 and along[2] == 0:
-            return self.drag_ahead
-        if along[0] == 0 and along[1] == 0:
-            return self.drag_up
-        return resistances(self.strips, along)
+        back = scale(along, -1)
+        way = back if back in (AHEAD, UP) else along  # astern and down it is the same
+        return tuple(-dot(force, way) for force, _ in self.dragged(way))
 
 
 def body_of(
@@ -103,7 +114,7 @@ def body_of(
         added=added_mass(shapes, arrangement.tether, density),
         inertia=dry_inertia(parts, g) + added_inertia(shapes, density, g) + water_inertia(inside, g),
         balance=balance,
-        drag_ahead=resistances(strips, (1.0, 0.0, 0.0)),
-        drag_up=resistances(strips, (0.0, 0.0, 1.0)),
+        ahead=drag(strips, AHEAD, ORIGIN, g),
+        up=drag(strips, UP, ORIGIN, g),
         drag_turn=turn_resistances(strips, g),
     )

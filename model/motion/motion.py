@@ -6,8 +6,8 @@ from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.frame.layout import Frame
-from model.motion.attitude import AHEAD, Attitude, attitude, hand_roll, veer
-from model.motion.body import Body, body_of
+from model.motion.attitude import Attitude, attitude, hand_roll, veer
+from model.motion.body import AHEAD, UP, Body, body_of
 from model.motion.span import Span
 from model.motion.straight import Run, run
 from model.motion.turning import Turn, turn
@@ -17,7 +17,6 @@ from model.vectors import Vector
 from model.water.balance import Balance
 
 ASTERN: Vector = (-1.0, 0.0, 0.0)
-UP: Vector = (0.0, 0.0, 1.0)
 DOWN: Vector = (0.0, 0.0, -1.0)
 
 
