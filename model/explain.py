@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from model.coach.rules_size import outermost
 from model.coach.sentences import money, trim_words
 from model.explain_air import air_quantities
+from model.explain_drag import drag_quantities
 from model.explain_frame import frame_quantities
 from model.explain_motion import motion_quantities
 from model.frame.letters import CutGroup
@@ -30,6 +31,7 @@ def quantities(survey: Survey) -> tuple[Quantity, ...]:
         *frame_quantities(survey),
         *_floating(survey),
         *air_quantities(survey),
+        *drag_quantities(survey),
         *motion_quantities(survey),
         *_money(survey),
     )

@@ -95,6 +95,9 @@ class ThrustersPage(Page):
         "A thruster sits on a bar, at a place along it, with an offset from the bar's centre line to the "
         "middle of the motor. Pushes says where the vehicle goes when it runs ahead.\n\n"
         "In the table: a adds, c copies, d removes, left and right move it along its bar.\n\n"
+        "Clearances: room round each propeller, and what its stream loses. Drag: which parts hold it back; "
+        "C_D says how badly a shape goes through the water, about 0.5 for a ball and 1.1 for a pipe across, "
+        "and cm2 is what it shows; water that moves along counts like weight when it starts and stops.\n\n"
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:
@@ -105,6 +108,7 @@ class ThrustersPage(Page):
             ("Mounts", _mounts),
             ("Tie holes", _ties),
             ("Clearances", _clearances),
+            ("Drag", _drag),
             ("Compare", _compare_section),
         )
 
@@ -125,6 +129,12 @@ def _clearances() -> Section:
     from tui.pages.thrusters_clear import clear_list
 
     return clear_list()
+
+
+def _drag() -> Section:
+    from tui.pages.thrusters_drag import drag_list
+
+    return drag_list()
 
 
 def _compare_section() -> Section:
