@@ -33,6 +33,12 @@ class Box(Struct, frozen=True):
             (self.low[0] + self.high[0], self.low[1] + self.high[1], self.low[2] + self.high[2]), 0.5
         )
 
+    def meets(self, other: "Box") -> bool:
+        """Whether two boxes share room."""
+        (x, y, z), (u, v, w) = self.low, self.high
+        (a, b, c), (d, e, f) = other.low, other.high
+        return x < d and a < u and y < e and b < v and z < f and c < w
+
 
 class Cylinder(Struct, frozen=True, dict=True):  # the dict, here and below, keeps what was worked out once
     """A round solid between the middles of its flat ends [m]."""

@@ -77,13 +77,13 @@ class Strips(Struct, frozen=True, dict=True):  # the dict keeps what was worked 
     @cached_property
     def groups(self) -> "tuple[Strips, ...]":
         """Those of each group of ``coefficients``."""
-        return tuple(
-            Strips(
-                tuple(strip for strip in self.strips if strip.group == group),
-                tuple(slab for slab in self.slabs if slab.group == group),
-            )
-            for group in (PIPES, BODIES, BLOCKS, TETHER)
-        )
+        strips: dict[int, list[Strip]] = {group: [] for group in (PIPES, BODIES, BLOCKS, TETHER)}
+        slabs: dict[int, list[Slab]] = {group: [] for group in strips}
+        for strip in self.strips:
+            strips[strip.group].append(strip)
+        for slab in self.slabs:
+            slabs[slab.group].append(slab)
+        return tuple(Strips(tuple(strips[group]), tuple(slabs[group])) for group in strips)
 
 
 def strips_of(arrangement: Arrangement, frame: Frame, shapes: Iterable[Wet], density: float) -> Strips:

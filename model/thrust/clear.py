@@ -119,7 +119,7 @@ def _around(
     aft, centre = aft_of(disc), middle(disc)
     far = scale(aft, max(2 * BEHIND * disc.radius, look))
     whole = Cylinder(sub(centre, far), add(centre, far), disc.radius + look).box
-    near = [thing for thing in things if thing[0] is not thruster and _meet(whole, thing[2])]
+    near = [thing for thing in things if thing[0] is not thruster and whole.meets(thing[2])]
     return Clearance(
         thruster.id,
         nearest_part(disc, near, look),
@@ -137,11 +137,6 @@ def _room(disc: Cylinder, solid: Solid, box: Box, look: float) -> float | None:
         return None
     room = gap(disc, solid)
     return room if room < look else None
-
-
-def _meet(a: Box, b: Box) -> bool:
-    """Whether two boxes share room."""
-    return all(a.low[axis] < b.high[axis] and b.low[axis] < a.high[axis] for axis in range(3))
 
 
 def _from_box(point: Vector, box: Box) -> float:

@@ -8,7 +8,7 @@ from msgspec import Struct
 from model.design import COMPARISON_SLACK, Arrangement, Design, Motor, Mount, Thruster, TieHole
 from model.design.measures import Direction
 from model.frame.layout import BarPlace, Frame
-from model.parts import Box, Cylinder, Part
+from model.parts import Cylinder, Part
 from model.thrust.nearest import gap, nearest
 from model.thrust.tie_holes import from_sawn_end, proposed_holes
 from model.units import Unit, format_length
@@ -148,13 +148,9 @@ def _free(mouth: Vector, out: Vector, bar: BarPlace, item: Thruster, parts: Sequ
     for part in parts:
         if part.id not in (bar.id, item.id, *bar.joints):
             for solid in part.solids:
-                if _meet(line.box, solid.box) and gap(line, solid) <= 0:
+                if line.box.meets(solid.box) and gap(line, solid) <= 0:
                     rooms.append(max(0.0, dot(sub(nearest(solid, mouth), mouth), out)))
     return min(rooms)
-
-
-def _meet(a: Box, b: Box) -> bool:
-    return all(a.low[axis] < b.high[axis] and b.low[axis] < a.high[axis] for axis in range(3))
 
 
 def _hub_in_way(item: Thruster, mount: Mount, holes: Sequence[TieHole], bar: BarPlace) -> str | None:

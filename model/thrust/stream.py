@@ -5,13 +5,14 @@ Water goes through the disc at w, and on the axis at w (1 + x/sqrt(x^2 + R^2)), 
 drag of 1/2 rho v^2 C_D S, and the pull is 2 rho A w^2, so it loses C_D (S/A) (v/w)^2/4 of it.
 """
 
+from functools import cached_property
 from math import pi, sqrt
 
 from msgspec import Struct
 
-from model.parts import Block, Cylinder, Solid
+from model.parts import Block, Box, Cylinder, Solid
 from model.thrust.nearest import middle, reach
-from model.vectors import Vector, cross, dot, norm, scale, sub
+from model.vectors import Vector, add, cross, dot, norm, scale, sub
 
 BLUFF = 1.1
 """C_D of what stands in the stream: pipes, blocks, foam (published 0.7 to 1.2)."""
@@ -23,7 +24,7 @@ ALONG = tuple((number + 0.5) / 16 for number in range(16))
 ACROSS = (-2 / 3, 0.0, 2 / 3)
 
 
-class Jet(Struct, frozen=True):
+class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out once
     """A stream: the middle of the disc [m], the way that the water goes, and the disc's radius [m]."""
 
     centre: Vector
@@ -33,6 +34,16 @@ class Jet(Struct, frozen=True):
     def speed(self, behind: float) -> float:
         """Speed of the water over that through the disc, at a distance behind it [m]."""
         return 1 + behind / sqrt(behind**2 + self.radius**2)
+
+    @cached_property
+    def boxes(self) -> tuple[Box, Box]:
+        """Upright boxes around the stream: before the disc, where it is wider, and behind it."""
+        first = -2 * BEFORE * self.radius - EDGE
+        wide = (self.radius + EDGE) / sqrt(self.speed(first))
+        ends = [
+            add(self.centre, scale(self.along, at)) for at in (first, 0.0, 2 * BEHIND * self.radius + EDGE)
+        ]
+        return Cylinder(ends[0], ends[1], wide).box, Cylinder(ends[1], ends[2], self.radius + EDGE).box
 
     def lost(self, solid: Solid) -> float:
         """The share of the pull that a solid in the stream costs."""
@@ -54,7 +65,8 @@ class Jet(Struct, frozen=True):
         aside = norm(sub(from_disc, scale(self.along, behind)))
         far, diameter = reach(solid), 2 * self.radius
         ahead = -BEFORE * diameter - far < behind < BEHIND * diameter + far
-        return ahead and aside < 1.5 * self.radius + far
+        near = ahead and aside < 1.5 * self.radius + far
+        return near and any(box.meets(solid.box) for box in self.boxes)
 
     def _weight(self, x: float, y: float, z: float) -> float:
         """(v/w)^2/4 where a point, from the middle of the disc, lies in the stream, 0 outside.
