@@ -60,10 +60,10 @@ def union_area(outlines: Iterable[Outline]) -> float:
         steady = joined(shape.steady for shape in inside if shape.steady)
         moving = [shape for shape in inside if not (shape.steady or _hidden(shape, steady))]
         if moving:
-            lines = ((joined((*steady, *_spans(moving, middle + half * at))), share) for at, share in LINES)
-            total += half * sum(share * _length(spans) for spans, share in lines)
+            lines = (([*steady, *_spans(moving, middle + half * at)], share) for at, share in LINES)
+            total += half * sum(share * _covered(spans) for spans, share in lines)
         elif steady:
-            total += half * ALL_LINES * _length(steady)
+            total += half * ALL_LINES * _covered(steady)
     return total
 
 
@@ -107,5 +107,11 @@ def joined(spans: Iterable[Span]) -> list[Span]:
     return result
 
 
-def _length(spans: Iterable[Span]) -> float:
-    return sum(high - low for low, high in spans)
+def _covered(spans: Iterable[Span]) -> float:
+    """The length [m] that some spans cover together."""
+    length, reach = 0.0, float("-inf")
+    for low, high in sorted(spans):
+        if high > reach:
+            length += high - max(low, reach)
+            reach = high
+    return length

@@ -38,12 +38,12 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
     @property
     def low(self) -> float:
         """Its lowest height [m]."""
-        return min(self.start[1], self.end[1]) - sqrt(self.c)
+        return min(self.start[1], self.end[1]) - self._root
 
     @property
     def high(self) -> float:
         """Its greatest height [m]."""
-        return max(self.start[1], self.end[1]) + sqrt(self.c)
+        return max(self.start[1], self.end[1]) + self._root
 
     @cached_property
     def sides(self) -> tuple[float, float]:
@@ -58,22 +58,24 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
         one centre to the other; both are convex in it, so the best place is where their slopes
         agree, or at an end.
         """
-        (u, v), (du, dv) = self.start, sub2(self.end, self.start)
-        root = sqrt(self.c)
+        (u, v), (du, dv), root = self.start, self._run, self._root
         if root < FLAT:  # ends that are seen as level lines
             reach = sqrt(self.a)
             if not min(v, v + dv) <= height <= max(v, v + dv):
                 return None
             middle = u + (du * (height - v) / dv if dv else 0.0)
             return middle - reach, middle + reach
+        lean, bulge = self._lean_and_bulge
+        if abs(dv) < FLAT:
+            t = height - v
+            if abs(t) > root:
+                return None
+            middle, half = lean * t, bulge * sqrt(1 - (t / root) ** 2)
+            return min(u, u + du) + middle - half, max(u, u + du) + middle + half
         low = max(-root, height - max(v, v + dv))
         high = min(root, height - min(v, v + dv))
         if low > high:
             return None
-        lean, bulge = self._lean_and_bulge
-        if abs(dv) < FLAT:
-            middle, half = lean * (height - v), bulge * sqrt(max(0.0, 1 - ((height - v) / root) ** 2))
-            return min(u, u + du) + middle - half, max(u, u + du) + middle + half
         slope, best = du / dv, self._touch
         ends = []
         for sign in (-1.0, 1.0):
@@ -88,9 +90,9 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
 
         They do where a bar is seen that lies level or stands upright.
         """
-        du, dv = sub2(self.end, self.start)
-        upright = sqrt(self.c) < FLAT and du == 0
-        level = sqrt(self.c) >= FLAT > abs(dv) and self._lean_and_bulge == (0.0, 0.0)
+        (du, dv), root = self._run, self._root
+        upright = root < FLAT and du == 0
+        level = root >= FLAT > abs(dv) and self._lean_and_bulge == (0.0, 0.0)
         return self.span(self.start[1] + dv / 2) if upright or level else None
 
     @property
@@ -102,6 +104,16 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
         return tuple(v + t for v in (self.start[1], self.end[1]) for t in (-touch, touch))
 
     @cached_property
+    def _run(self) -> tuple[float, float]:
+        """The way from its first centre to the other."""
+        return sub2(self.end, self.start)
+
+    @cached_property
+    def _root(self) -> float:
+        """Half the height of the ellipse [m]."""
+        return sqrt(self.c)
+
+    @cached_property
     def _lean_and_bulge(self) -> tuple[float, float]:
         """How the ellipse leans, and how wide it is at the height of its centre."""
         return self.b / self.c, sqrt(max(0.0, self.a - self.b * self.b / self.c))
@@ -109,7 +121,7 @@ class Outline(Struct, frozen=True, dict=True):  # the dict keeps its shape once 
     @cached_property
     def _touch(self) -> float:
         """The height above the centre [m] where the line along its far side touches the ellipse."""
-        (du, dv), root = sub2(self.end, self.start), sqrt(self.c)
+        (du, dv), root = self._run, self._root
         lean, bulge = self._lean_and_bulge
         pull = (lean - du / dv) * root
         return root * pull / hypot(pull, bulge) if pull or bulge else 0.0
