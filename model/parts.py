@@ -119,6 +119,6 @@ def box_around(boxes: Iterable[Box]) -> Box | None:
     found = list(boxes)
     if len(found) < 2:
         return found[0] if found else None
-    x, y, z = (min(places) for places in zip(*(box.low for box in found), strict=True))
-    u, v, w = (max(places) for places in zip(*(box.high for box in found), strict=True))
+    x, y, z = map(min, zip(*[box.low for box in found], strict=True))
+    u, v, w = map(max, zip(*[box.high for box in found], strict=True))
     return Box((x, y, z), (u, v, w))

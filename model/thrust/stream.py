@@ -60,13 +60,14 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
         return BLUFF * frontal(solid, self.along) / (pi * self.radius**2) * weight / count
 
     def _near(self, solid: Solid) -> bool:
+        if not any(box.meets(solid.box) for box in self.boxes):
+            return False
         from_disc = sub(middle(solid), self.centre)
         behind = dot(from_disc, self.along)
         aside = norm(sub(from_disc, scale(self.along, behind)))
         far, diameter = reach(solid), 2 * self.radius
         ahead = -BEFORE * diameter - far < behind < BEHIND * diameter + far
-        near = ahead and aside < 1.5 * self.radius + far
-        return near and any(box.meets(solid.box) for box in self.boxes)
+        return ahead and aside < 1.5 * self.radius + far
 
     def _weight(self, x: float, y: float, z: float) -> float:
         """(v/w)^2/4 where a point, from the middle of the disc, lies in the stream, 0 outside.
