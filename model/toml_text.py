@@ -4,7 +4,7 @@ Quoting, keys and numbers are written by tomli_w; only the layout is ours.
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import lru_cache
 from typing import Any
 
@@ -12,8 +12,8 @@ import tomli_w
 
 WIDTH = 110  # of a line that holds a whole small table or list
 INDENT = "    "
-_PLAIN = re.compile(r"[A-Za-z0-9 .,+()_-]*")
-"""Text that needs no quoting, so that a large design is written fast."""
+_PLAIN = re.compile(r"[^\x00-\x1f\x7f\"\\]*")
+"""Text in which nothing is escaped, so that a large design is written fast."""
 
 
 def toml_text(table: Mapping[str, Any]) -> str:
@@ -29,55 +29,53 @@ def toml_text(table: Mapping[str, Any]) -> str:
     return "\n".join(_table_lines(table, "")).lstrip("\n") + "\n"
 
 
-def _table_lines(table: Mapping[str, Any], path: str) -> Iterator[str]:
+def _table_lines(table: Mapping[str, Any], path: str) -> list[str]:
     """The lines of a table without its header: plain values first, as TOML wants it, then tables."""
+    lines: list[str] = []
     later: list[tuple[str, Any]] = []
     for key, value in table.items():
-        if isinstance(value, Mapping) or not _fits_inline(value):
+        if isinstance(value, str):
+            lines.append(f"{_key(key)} = {_text(value, lines=True)}")
+        elif isinstance(value, Mapping):
+            later.append((key, value))
+        elif not isinstance(value, list | tuple):
+            lines.append(f"{_key(key)} = {_scalar(value)}")
+        elif (items := _items(value)) is None:
             later.append((key, value))
         else:
-            yield from _value_lines(_key(key), value)
+            lines += _list_lines(_key(key), items, long=len(value) > 1 and isinstance(value[0], Mapping))
     for key, value in later:
-        name = f"{path}.{_key(key)}" if path else _key(key)
-        yield from _header_lines(name, value)
+        lines += _header_lines(f"{path}.{_key(key)}" if path else _key(key), value)
+    return lines
 
 
-def _header_lines(name: str, value: Any) -> Iterator[str]:
+def _header_lines(name: str, value: Any) -> list[str]:
     if isinstance(value, Mapping):
         # a table that only holds tables is named by their headers
-        if not value or any(not isinstance(item, Mapping) for item in value.values()):
-            yield from ("", f"[{name}]")
-        yield from _table_lines(value, name)
-        return
-    for item in value:
-        yield from ("", f"[[{name}]]")
-        yield from _table_lines(item, name)
+        only_tables = value and all(isinstance(item, Mapping) for item in value.values())
+        return [*(() if only_tables else ("", f"[{name}]")), *_table_lines(value, name)]
+    return [line for item in value for line in ("", f"[[{name}]]", *_table_lines(item, name))]
 
 
-def _value_lines(key: str, value: Any) -> Iterator[str]:
-    if isinstance(value, str):
-        yield f"{key} = {_block(value)}"
-        return
-    line = f"{key} = {_inline(value)}"
-    if not isinstance(value, list | tuple) or (len(line) <= WIDTH and not _is_long_list(value)):
-        yield line
-        return
-    yield f"{key} = ["
-    yield from (f"{INDENT}{_inline(item)}," for item in value)
-    yield "]"
+def _list_lines(key: str, items: list[str], *, long: bool) -> list[str]:
+    """A list on one line, or on a line for each item where it is long."""
+    line = f"{key} = [{', '.join(items)}]"
+    if len(line) <= WIDTH and not long:
+        return [line]
+    return [f"{key} = [", *(f"{INDENT}{item}," for item in items), "]"]
 
 
-def _is_long_list(value: list[Any] | tuple[Any, ...]) -> bool:
-    return len(value) > 1 and isinstance(value[0], Mapping)
-
-
-def _fits_inline(value: Any) -> bool:
-    """Whether a value is no list of tables, or one whose tables all take one line."""
-    if not isinstance(value, list | tuple) or not value:
-        return True
-    if not all(isinstance(item, Mapping) for item in value):
-        return True
-    return all(_is_small(item) and len(_inline(item)) <= WIDTH for item in value)
+def _items(values: list[Any] | tuple[Any, ...]) -> list[str] | None:
+    """The items of a list, each on one line; None for tables that do not all take one line."""
+    tables = all(isinstance(item, Mapping) for item in values)
+    items = []
+    for item in values:
+        if tables and not _is_small(item):
+            return None
+        items.append(_inline(item))
+        if tables and len(items[-1]) > WIDTH:
+            return None
+    return items
 
 
 def _is_small(table: Mapping[str, Any]) -> bool:
@@ -103,16 +101,20 @@ def _inline(value: Any) -> str:
 def _scalar(value: Any) -> str:
     if type(value) in (int, float):
         return str(value)
-    if isinstance(value, str) and _PLAIN.fullmatch(value):
-        return f'"{value}"'
+    if isinstance(value, str):
+        return _text(value)
     return tomli_w.dumps({"v": value})[len("v = ") : -1]
 
 
-def _block(text: str) -> str:
-    """A text, over several lines where it has them; a carriage return survives only in one line."""
-    if "\n" not in text or "\r" in text:
-        return _scalar(text)
-    return tomli_w.dumps({"v": text}, multiline_strings=True)[len("v = ") : -1]
+def _text(text: str, *, lines: bool = False) -> str:
+    """A text in quotes; with ``lines`` over several where it has them, but for one with a carriage return."""
+    return f'"{text}"' if _PLAIN.fullmatch(text) else _escaped(text, lines and "\r" not in text)
+
+
+@lru_cache(maxsize=4096)
+def _escaped(text: str, lines: bool) -> str:
+    """The same of any text; kept, for most texts stand in the next save too."""
+    return tomli_w.dumps({"v": text}, multiline_strings=lines)[len("v = ") : -1]
 
 
 @lru_cache(maxsize=1024)
