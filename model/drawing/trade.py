@@ -19,7 +19,8 @@ STYLE = """
 svg { background: #fff; font-family: sans-serif; }
 text { font-size: 3.2px; fill: #000; } .title { font-size: 4.2px; font-weight: bold; }
 line { stroke: #999; stroke-width: 0.2; } .axis { stroke: #000; stroke-width: 0.4; }
-circle { fill: #1f4e79; } .beaten { fill: #bbb; } text.beaten { fill: #777; }
+circle { fill: #1f4e79; stroke: #1f4e79; stroke-width: 0.4; }
+circle.beaten { fill: #fff; stroke: #888; } text.beaten { fill: #6b6b6b; }
 """
 
 
@@ -46,9 +47,9 @@ class Axis(Struct, frozen=True):
 
 
 class Dot(Struct, frozen=True):
-    """A design on the plot: its letter, its name, its two numbers, and who beats it (or "")."""
+    """A design on the plot: its sign, its name, its two numbers, and who beats it (or "")."""
 
-    letter: str
+    sign: str
     name: str
     across: float
     up: float
@@ -76,7 +77,7 @@ def trade(found: Comparison, across: Measure, up: Measure) -> Trade | None:
         x, y = across.of(standing), up.of(standing)
         if x is not None and y is not None:
             beaten = "" if other is None else found.standings[other].name
-            dots.append(Dot(letter_of(number), standing.name, x, y, beaten))
+            dots.append(Dot(sign_of(found, number), standing.name, x, y, beaten))
     if not dots:
         return None
     return Trade(
@@ -87,6 +88,12 @@ def trade(found: Comparison, across: Measure, up: Measure) -> Trade | None:
 def letter_of(number: int) -> str:
     """A letter for each design: A to Z, then A again."""
     return ascii_uppercase[number % len(ascii_uppercase)]
+
+
+def sign_of(found: Comparison, number: int) -> str:
+    """The letter of a design; a small one where another beats it, so that grey is not all that says so."""
+    letter = letter_of(number)
+    return letter if found.beaten[number] is None else letter.lower()
 
 
 def _axis(measure: Measure, values: list[float]) -> Axis:
@@ -103,7 +110,7 @@ def _axis(measure: Measure, values: list[float]) -> Axis:
 
 def trade_svg(plots: tuple[Trade, ...], title: str) -> str:
     """Plots above one another with the names of the designs beside them, as an SVG document."""
-    names = {dot.letter + dot.name: dot for plot in plots for dot in plot.dots}.values()
+    names = {dot.sign + dot.name: dot for plot in plots for dot in plot.dots}.values()
     high = 12 + len(plots) * (HEIGHT + EDGE + 8)
     high = max(high, 20 + ROOM * len(names))
     wide = EDGE + WIDTH + 90
@@ -119,7 +126,7 @@ def trade_svg(plots: tuple[Trade, ...], title: str) -> str:
         beaten = f" (beaten by {dot.beaten_by})" if dot.beaten_by else ""
         shade = ' class="beaten"' if dot.beaten_by else ""
         place = f'x="{EDGE + WIDTH + 8:g}" y="{20 + ROOM * number:g}"'
-        lines.append(f"<text{shade} {place}>{dot.letter} {xml_text(dot.name + beaten)}</text>")
+        lines.append(f"<text{shade} {place}>{dot.sign} {xml_text(dot.name + beaten)}</text>")
     return "\n".join([*lines, "</svg>"])
 
 
@@ -143,4 +150,4 @@ def _plot(plot: Trade, top: float) -> Iterator[str]:
         x, y = left + plot.across.share(dot.across) * WIDTH, bottom - plot.up.share(dot.up) * HEIGHT
         shade = ' class="beaten"' if dot.beaten_by else ""
         yield f'<circle{shade} cx="{x:.2f}" cy="{y:.2f}" r="1.2"/>'
-        yield f'<text{shade} x="{x + 2:.2f}" y="{y - 1:.2f}">{dot.letter}</text>'
+        yield f'<text{shade} x="{x + 2:.2f}" y="{y - 1:.2f}">{dot.sign}</text>'

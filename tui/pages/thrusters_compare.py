@@ -7,9 +7,12 @@ from operator import methodcaller
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from textual.content import Content
+from textual.widgets import Static
+
 from model.compare import Comparison, beaten_words, compared, standing_of_design
 from model.design import Design
-from model.drawing.trade import letter_of, trade_svg, trades
+from model.drawing.trade import sign_of, trade_svg, trades
 from model.errors import FileProblem
 from model.files import load_design
 from model.presets import find_preset, load_preset, presets
@@ -17,12 +20,14 @@ from model.solve.sweep import Sweep, size_sweep
 from tui.forms.proposal import Offer, ProposalSection, Way
 from tui.forms.section import Act
 from tui.messages import WriteRequested
-from tui.raster.scatter import scatter
+from tui.raster.canvas import text_of
+from tui.raster.scatter import BEATEN, scatter
 from tui.shelf import recents
 
 if TYPE_CHECKING:
     from model.review import Report
     from tui.forms.kinds import Options
+    from tui.raster.canvas import Row
 
 WHY = (
     "Small and light is quick, large and wide is steady: compare the design with itself from 70 to 130 % "
@@ -37,17 +42,38 @@ COLUMNS = (
     ("g", 6),
     ("cost", 8),
 )
+NAMES = (
+    *("top speed, m/s", "quarter turn, s", "steadiness, N m", "pitch, deg", "head-on, cm2", "weight, g"),
+    *("cost", "size limit", "can be built"),
+)
+"""The rows of two designs side by side."""
+NAME, CELL = 17, 18
 NO_FRAME = "There is no frame yet."
 PLOT = (44, 11)
 """Columns and rows for the dots of a plot."""
-PLOT_NOTE = "A small letter is a design that another beats; + is where two stand in one place."
+PLOT_NOTE = "A small grey letter is a design that another beats; + is where two stand in one place."
+NO_PLOT = "No plot: without a thruster that drives it there is no speed."
+GREY = "$text-muted"
+"""The look of what is beaten; letter and sentence say it too."""
 PICTURE = "trade.svg"
 
 
 class Compared(Offer, frozen=True, dict=True):
-    """What came of it, and the designs side by side."""
+    """What came of it, in rows that tell what is beaten, and the designs side by side."""
 
+    rows: tuple[Row, ...] = ()
     comparison: Comparison | None = None
+
+
+def compared_offer(rows: list[Row], comparison: Comparison) -> Compared:
+    """An offer of these rows; there is nothing to take."""
+    return Compared("", text_of(rows), None, tuple(rows), comparison)
+
+
+def greyed(rows: tuple[Row, ...]) -> Content:
+    """The rows with what is beaten in grey."""
+    lines = (Content.assemble(*((text, GREY if role else "") for text, role in row)) for row in rows)
+    return Content("\n").join(lines)
 
 
 class CompareSection(ProposalSection):
@@ -60,6 +86,11 @@ class CompareSection(ProposalSection):
         )
         sizes_way = Way("sizes", "Sizes 70 to 130 %", sizes)
         super().__init__("Compare", lambda _: WHY, (sizes_way,), takes=False, acts=acts)
+
+    def _offered(self, offer: Offer | None) -> None:
+        super()._offered(offer)
+        if isinstance(offer, Compared):
+            self.query_one(".note", Static).update(greyed(offer.rows))
 
     def ask_other(self) -> None:
         """Let another design be picked, and compare with it."""
@@ -99,8 +130,7 @@ def beside(word: str, report: Report) -> Offer:
     except FileProblem as problem:
         return Offer("", str(problem), None)
     found = compared([standing_of_design(report.design), standing_of_design(other)])
-    lines = [*side_by_side(found), "", *plots(found)]
-    return Compared("", "\n".join(lines), None, found)
+    return compared_offer([*side_by_side(found), [], *plots(found)], found)
 
 
 def _design(word: str) -> Design:
@@ -112,22 +142,32 @@ def _design(word: str) -> Design:
     return payload
 
 
-def side_by_side(found: Comparison) -> list[str]:
-    """A line for each measure; a star marks the best, both if they are even."""
-    heads = [f"{letter_of(number)} {item.name}" for number, item in enumerate(found.standings)]
-    lines = [f"{'':29}{heads[0][:22]:<24}{heads[1][:22]}"]
-    for row in found.rows:
+def side_by_side(found: Comparison) -> list[Row]:
+    """A row for each measure; a star marks the best, both if they are even."""
+    heads = [f"{sign_of(found, number)} {item.name}" for number, item in enumerate(found.standings)]
+    rows = [_pair("", heads, found)]
+    for name, row in zip(NAMES, found.rows, strict=True):
         cells = [f"{text}{' *' if number in row.best else ''}" for number, text in enumerate(row.texts)]
-        words = row.name.split(",")[0]
-        measured = f"{words}, {row.unit}" if row.unit else words
-        lines.append(f"{measured[:28]:<29}{cells[0]:<24}{cells[1]}")
-    return [*lines, *beaten_words([item.name for item in found.standings], found)]
+        rows.append(_pair(name, [cell.replace(" to ", "-") for cell in cells], found))
+    names = [item.name for item in found.standings]
+    return [*rows, *([(words, "")] for words in beaten_words(names, found))]
 
 
-def plots(found: Comparison) -> list[str]:
+def _pair(name: str, cells: list[str], found: Comparison) -> Row:
+    """A row of two designs, each in its look."""
+    shown = (f"{cell[:CELL]:<{CELL + 1}}" for cell in cells)
+    return [(f"{name:<{NAME}}", ""), *((text, look(found, number)) for number, text in enumerate(shown))]
+
+
+def look(found: Comparison, number: int) -> str:
+    """The role of a design: whether another beats it."""
+    return "" if found.beaten[number] is None else BEATEN
+
+
+def plots(found: Comparison) -> list[Row]:
     """The plots, one below the other."""
-    drawn = [line for plot in trades(found) for line in (*scatter(plot, *PLOT), "")]
-    return [*drawn, PLOT_NOTE] if drawn else ["No plot: without a thruster that drives it there is no speed."]
+    drawn = [row for plot in trades(found) for row in (*scatter(plot, *PLOT), [])]
+    return [*drawn, [(PLOT_NOTE if drawn else NO_PLOT, "")]]
 
 
 def sizes(report: Report) -> Offer:
@@ -135,26 +175,35 @@ def sizes(report: Report) -> Offer:
     if not report.survey.frame.bars:
         return Offer("", NO_FRAME, None)
     sweep = size_sweep(report.survey)
-    lines = [*table(sweep), "", *plots(sweep.comparison)]
-    return Compared("", "\n".join(lines), None, sweep.comparison)
+    return compared_offer([*table(sweep), [], *plots(sweep.comparison)], sweep.comparison)
 
 
-def table(sweep: Sweep) -> list[str]:
-    """A line for each size, with its letter and its numbers, and one for what is wrong with it."""
-    rows = sweep.comparison.rows
+def table(sweep: Sweep) -> list[Row]:
+    """A row for each size, with its letter and its numbers, and one for what is wrong with it."""
     head = "   size " + "".join(f"{name:>{width}}" for name, width in COLUMNS)
-    lines = [head]
-    for number, point in enumerate(sweep.points):
-        standing = sweep.comparison.standings[number]
-        cells = "".join(
-            f"{row.texts[number].split(',')[0].split(' ')[0]:>{width}}"
-            for row, (_, width) in zip(rows, COLUMNS, strict=False)
-        )
-        says = ["too large"] if standing.fits is False else []
-        says += [] if standing.builds else ["cannot be built"]
-        says += [] if point.floats_fit else ["floats too long"]
-        worse = sweep.comparison.beaten[number]
-        says += [f"{sweep.comparison.standings[worse].name} beats it"] if worse is not None else []
-        lines.append(f"{letter_of(number)} {standing.name:>5} {cells}")
-        lines += [f"{'':8}{', '.join(says)}"] if says else []
-    return lines
+    rows: list[Row] = [[(head, "")]]
+    for number in range(len(sweep.points)):
+        rows += [[(line, look(sweep.comparison, number))] for line in _size_lines(sweep, number)]
+    return rows
+
+
+def _size_lines(sweep: Sweep, number: int) -> list[str]:
+    found = sweep.comparison
+    standing = found.standings[number]
+    cells = "".join(
+        f"{row.texts[number].split(',')[0].split(' ')[0]:>{width}}"
+        for row, (_, width) in zip(found.rows, COLUMNS, strict=False)
+    )
+    says = _faults(sweep, number)
+    line = f"{sign_of(found, number)} {standing.name:>5} {cells}"
+    return [line, f"{'':8}{', '.join(says)}"] if says else [line]
+
+
+def _faults(sweep: Sweep, number: int) -> list[str]:
+    """What is wrong with one size, and which other beats it."""
+    found = sweep.comparison
+    standing, worse = found.standings[number], found.beaten[number]
+    says = ["too large"] if standing.fits is False else []
+    says += [] if standing.builds else ["cannot be built"]
+    says += [] if sweep.points[number].floats_fit else ["floats too long"]
+    return says + ([f"{found.standings[worse].name} beats it"] if worse is not None else [])

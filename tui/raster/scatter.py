@@ -1,36 +1,42 @@
-"""A plot of designs by two measures, in letters: large for a design, small for one that another beats."""
+"""A plot of designs by two measures, in letters: small and grey ones for those that another beats."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
+
+from tui.raster.canvas import Canvas, Row
 
 if TYPE_CHECKING:
     from model.drawing.trade import Axis, Trade
 
 MANY = "+"
 """Where more than one design stands in a cell."""
+BEATEN = "beaten"
+"""The role of a design that another beats."""
 
 
-def scatter(plot: Trade, width: int, height: int) -> list[str]:
-    """The plot as lines of text, axes and their numbers included.
+def scatter(plot: Trade, width: int, height: int) -> list[Row]:
+    """The plot as rows of text, axes and their numbers included; what is beaten has the role BEATEN.
 
     Args:
         width, height: columns and rows for the dots.
     """
-    cells = [[" "] * width for _ in range(height)]
+    canvas = Canvas(width, height)
     for dot in plot.dots:
         row, column = height - 1 - _cell(plot.up, dot.up, height), _cell(plot.across, dot.across, width)
-        letter = dot.letter.lower() if dot.beaten_by else dot.letter
-        cells[row][column] = letter if cells[row][column] == " " else MANY
+        if canvas.glyph(column, row):
+            canvas.put(column, row, MANY, "")
+        else:
+            canvas.put(column, row, dot.sign, BEATEN if dot.beaten_by else "")
     margin = max(len(plot.up.text(mark)) for mark in plot.up.marks)
     marked = {height - 1 - _cell(plot.up, mark, height): plot.up.text(mark) for mark in plot.up.marks}
-    lines = [plot.up.words]
-    for number, row in enumerate(cells):
-        lines.append(f"{marked.get(number, ''):>{margin}} |{''.join(row)}".rstrip())
-    lines.append(f"{'':>{margin}} +{'-' * width}")
-    lines.append(_numbers(plot.across, width, margin + 2))
-    lines.append(f"{'':>{margin}}  {plot.across.words:>{width}}")
-    return lines
+    rows: list[Row] = [[(plot.up.words, "")]]
+    for number, cells in enumerate(canvas.rows()):
+        rows.append([(f"{marked.get(number, ''):>{margin}} |", ""), *cells])
+    rows.append([(f"{'':>{margin}} +{'-' * width}", "")])
+    rows.append([(_numbers(plot.across, width, margin + 2), "")])
+    rows.append([(f"{'':>{margin}}  {plot.across.words:>{width}}", "")])
+    return rows
 
 
 def _cell(axis: Axis, value: float, count: int) -> int:
