@@ -5,18 +5,22 @@ design stands beside the design.  Each edit adds one line to the journal, which 
 before the call returns; a good save cuts it.  A journal that cannot be read never stops a start.
 """
 
+from __future__ import annotations
+
 import hashlib
 import json
 import os
 from contextlib import suppress
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
-
-from filelock import BaseFileLock, FileLock, Timeout
+from typing import TYPE_CHECKING
 
 from model.errors import FileProblem
 from model.reading import PathText
 from model.saving import sweep_leftovers, write_bytes
+
+if TYPE_CHECKING:
+    from filelock import BaseFileLock
 
 STATE_FOLDER_VARIABLE = "POOLWRIGHT_STATE"
 """Names another folder for journals and locks."""
@@ -152,6 +156,8 @@ def _claim_new() -> Journal:
 
 
 def _claim(name: str) -> Journal:
+    from filelock import FileLock, Timeout  # 7 ms, which the first page can do without
+
     folder = state_folder()
     lock = FileLock(folder / f"{name}.lock", blocking=False, thread_local=False)
     try:

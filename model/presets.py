@@ -34,6 +34,7 @@ class Preset(Struct, frozen=True):
         own: whether it lies in the user's own folder.
         problem: why it cannot be used, in one sentence, or "".
         warnings: sentences about keys that are not known.
+        payload: what it holds, None where it cannot be used.
     """
 
     kind: Kind
@@ -45,6 +46,7 @@ class Preset(Struct, frozen=True):
     summary: str = ""
     problem: str = ""
     warnings: tuple[str, ...] = ()
+    payload: Payload | None = None
 
 
 def built_in_folder() -> Path:
@@ -103,7 +105,7 @@ def load_preset(preset: Preset) -> Payload:
     Raises:
         FileProblem: it cannot be read or understood.
     """
-    return read_preset(preset.path, preset.kind).payload
+    return preset.payload or read_preset(preset.path, preset.kind).payload
 
 
 def _of_kind(kind: Kind) -> Iterator[Preset]:
@@ -129,5 +131,13 @@ def _entry(kind: Kind, path: Path, own: bool) -> Preset:
         return Preset(kind, path.stem, path, own, title=path.stem, problem=str(problem))
     header = content.header
     return Preset(
-        kind, path.stem, path, own, header.title, header.origin, header.summary, warnings=content.warnings
+        kind,
+        path.stem,
+        path,
+        own,
+        header.title,
+        header.origin,
+        header.summary,
+        warnings=content.warnings,
+        payload=content.payload,
     )

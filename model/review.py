@@ -1,23 +1,53 @@
 """The report on a design: its survey and the coach's findings, and remedies proved on demand."""
 
+from __future__ import annotations
+
 from collections.abc import Iterator
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from pydantic import ValidationError
 
-from model.coach.coach import findings
-from model.coach.finding import About, Finding, Remedy
 from model.design import Design
 from model.errors import EditError
-from model.survey import Survey, survey
+
+if TYPE_CHECKING:
+    from model.coach.finding import About, Finding, Remedy
+    from model.survey import Survey
 
 
-class Report(Struct, frozen=True):
-    """What the screens, the sheets and the command line show of one design."""
+class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
+    """What the screens, the sheets and the command line show of one design.
+
+    Survey and findings are worked out when they are first asked for, and what works them out is
+    loaded only then: a page can show the design before that.
+    """
 
     design: Design
-    survey: Survey
-    findings: tuple[Finding, ...]
+
+    @cached_property
+    def survey(self) -> Survey:
+        """All numbers."""
+        from model.survey import survey
+
+        return survey(self.design)
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the coach says of them."""
+        from model.coach.coach import findings
+
+        return findings(self.survey)
+
+    @property
+    def ready(self) -> bool:
+        """Whether everything is worked out, so that asking for it takes no time."""
+        return "findings" in self.__dict__
+
+    def work_out(self) -> None:
+        """Work everything out now."""
+        _ = self.findings
 
     @property
     def musts(self) -> tuple[Finding, ...]:
@@ -31,9 +61,10 @@ class Report(Struct, frozen=True):
 
 
 def review(design: Design) -> Report:
-    """The report on a design."""
-    results = survey(design)
-    return Report(design, results, findings(results))
+    """The report on a design, with everything worked out."""
+    report = Report(design)
+    report.work_out()
+    return report
 
 
 def proven_remedy(report: Report, finding: Finding) -> Remedy | None:

@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from rich.text import Text
-from textual import work
+from textual import on, work
 from textual.app import App, ComposeResult
 from textual.filter import LineFilter
+from textual.message import Message
 from textual.widgets import Static
 
 from tui.ascii import AsciiFilter
@@ -24,6 +25,17 @@ if TYPE_CHECKING:
 
 ASCII_VARIABLE = "POOLWRIGHT_ASCII"
 GARBAGE_THRESHOLDS = (20_000, 20, 50)
+
+
+class Opening(Static):
+    """The first frame; once it is painted the rest is loaded."""
+
+    def on_show(self) -> None:
+        """It has its place on the screen, and is painted before messages are handled."""
+        self.post_message(self.Painted())
+
+    class Painted(Message):
+        """The first frame is out."""
 
 
 class Poolwright(App[None]):
@@ -67,12 +79,9 @@ class Poolwright(App[None]):
 
     def compose(self) -> ComposeResult:
         """The first frame: light, so that it is there at once."""
-        yield Static("Poolwright\nopening ...", id="opening")
+        yield Opening("Poolwright\nopening ...", id="opening")
 
-    def on_mount(self) -> None:
-        """Load the model once the first frame is painted."""
-        self.call_after_refresh(self.begin)
-
+    @on(Opening.Painted)
     @work
     async def begin(self) -> None:
         """Load the model beside the screen, then begin."""

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from model.errors import FileProblem
-from tui.opening import Opened, demo_design, new_design, open_file
+from tui.opening import Opened, demo_design, hold, new_design, open_file
 from tui.screens.session import SessionScreen
 from tui.session import Session
 from tui.shelf import Recent, designs_folder, recents, remember
@@ -113,6 +113,9 @@ class Desk:
         screen = SessionScreen(session, opened.keeper, seen, step)
         old, self.screen = self.screen, screen
         await (self.app.switch_screen(screen) if old else self.app.push_screen(screen))
+        await screen.painted.wait()
+        opened = await to_thread(hold, opened)
+        screen.saving = opened.keeper.state
         if opened.notes:
             screen.said = " ".join(opened.notes)
         if opened.keeper.unsaved:

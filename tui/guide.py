@@ -24,6 +24,7 @@ class Shown(Struct, frozen=True):
         seen: the keys of the steps that the team has opened.
         proofs: what is known of remedies, by the key of the finding; None: nothing clears it.
         everywhere: whether the findings of every step are listed, or of this one.
+        ready: whether the report is worked out; before that only the design is shown.
     """
 
     report: Report
@@ -31,6 +32,7 @@ class Shown(Struct, frozen=True):
     seen: frozenset[str] = frozenset()
     proofs: Mapping[Key, Remedy | None] = field(default_factory=dict)
     everywhere: bool = False
+    ready: bool = True
 
     @property
     def listed(self) -> tuple[Finding, ...]:
@@ -58,6 +60,8 @@ def musts(report: Report, step: str) -> int:
 
 def step_state(shown: Shown, step: Step) -> tuple[str, str]:
     """The state of a step: its mark in the list, and the same in words."""
+    if not shown.ready:
+        return "", ""
     count = musts(shown.report, step.key)
     if count:
         return f"!{count}", f"{count} to fix"

@@ -6,6 +6,7 @@ is told.  What cannot be saved stays on screen and in the journal.
 
 from __future__ import annotations
 
+import threading
 from asyncio import Lock, to_thread
 from contextlib import suppress
 from datetime import datetime
@@ -27,15 +28,37 @@ class Keeper:
         path: its file, which need not be there yet.
         digest: of the file as it was read, None where it is not there yet.
         why_not: why it must not be saved there, in a sentence, or "".
-        journal: where edits go until the file is saved; it keeps other sessions off the file.
+
+    Attributes:
+        left: what the journal had when it was claimed, which no session had saved; oldest first.
     """
 
-    def __init__(self, path: Path, digest: str | None, why_not: str, journal: Journal) -> None:
-        self.path, self.digest, self.why_not, self.journal = path, digest, why_not, journal
+    def __init__(self, path: Path, digest: str | None, why_not: str = "") -> None:
+        self.path, self.digest, self.why_not = path, digest, why_not
         self.problem = ""
-        self._news: list[str] = [] if journal.read_only or not journal.why else [f"{journal.why}."]
+        self.left: tuple[Entry, ...] = ()
+        self._news: list[str] = []
         self._busy = Lock()
         self._noted: Design | None = None
+        self._journal: Journal | None = None
+        self._claiming = threading.Lock()
+
+    @property
+    def journal(self) -> Journal:
+        """Where edits go until the file is saved; claimed when it is first asked for."""
+        return self.hold()
+
+    def hold(self) -> Journal:
+        """Keep other sessions off the file, from now on."""
+        with self._claiming:
+            if self._journal is None:
+                self._journal = claim(self.path)
+                self.left = self._journal.entries()
+                if self._journal.read_only:
+                    self.why_not = self.why_not or self._journal.why
+                elif self._journal.why:
+                    self._news.append(f"{self._journal.why}.")
+            return self._journal
 
     @property
     def unsaved(self) -> bool:
@@ -61,11 +84,12 @@ class Keeper:
     def note(self, label: str, design: Design) -> None:
         """Put an edit into the journal; a journal that cannot be written is said, and the session goes on."""
         self._noted = design
+        journal = self.journal
         if self.why_not:
             return
         when = datetime.now().isoformat(timespec="seconds")
         try:
-            self.journal.record(Entry(when, label, design_text(design), self.digest))
+            journal.record(Entry(when, label, design_text(design), self.digest))
         except FileProblem as problem:
             self._news.append(str(problem))
 
@@ -123,7 +147,8 @@ class Keeper:
         """Go on in another file; the journal of the old one is done with."""
         self.journal.cut()
         self.journal.release()
-        self.path, self.journal = path, claim(path)
+        with self._claiming:
+            self.path, self._journal = path, claim(path)
 
     def close(self) -> None:
         """Let other sessions have the file."""

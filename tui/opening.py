@@ -5,11 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design import Design
 from model.errors import FileProblem
 from model.files import load_design, parse_design
-from model.journal import Journal, claim, state_folder
+from model.journal import state_folder
 from model.presets import Preset, find_preset, load_preset, presets
 from tui.keeper import Keeper
 from tui.shelf import designs_folder, file_name, free_path, recents
@@ -34,24 +35,34 @@ class Opened(Struct, frozen=True):
 def open_file(path: Path) -> Opened:
     """The design in a file; one that only the journal has yet is taken from there.
 
+    The file is not held yet: ``hold`` does that.
+
     Raises:
         FileProblem: it cannot be read or understood.
     """
     path = path.absolute()
-    journal = claim(path)
-    held = journal.why if journal.read_only else ""
-    try:
-        left, label = _left(journal, path)
-        if left is not None and not path.exists():
-            return _never_saved(left, Keeper(path, None, held, journal))
-        loaded = load_design(path)
-    except FileProblem:
-        journal.release()
-        raise
-    why_not = loaded.why or held
-    notes = (*((f"{why_not}.",) if why_not else ()), *loaded.warnings)
-    left = None if why_not or left == loaded.design else left
-    return Opened(loaded.design, Keeper(path, loaded.digest, why_not, journal), notes, left, label)
+    if not path.exists():
+        keeper = Keeper(path, None)
+        keeper.hold()
+        left, _ = _left(keeper)
+        if left is not None:
+            return _never_saved(left, keeper)
+        keeper.close()
+    loaded = load_design(path)
+    return Opened(loaded.design, Keeper(path, loaded.digest, loaded.why), loaded.warnings)
+
+
+def hold(opened: Opened) -> Opened:
+    """Keep other sessions off its file; with what is to be said of that, and the work of last time.
+
+    It takes as long as the rest of a start, so the first page is shown before it.
+    """
+    keeper = opened.keeper
+    keeper.hold()
+    said = (f"{keeper.why_not}.",) if keeper.why_not else ()
+    left, label = (None, "") if keeper.why_not or keeper.unsaved else _left(keeper)
+    left = None if left == opened.design else left
+    return replace(opened, notes=(*said, *opened.notes), left=left, left_label=label)
 
 
 def _never_saved(design: Design, keeper: Keeper) -> Opened:
@@ -69,7 +80,7 @@ def new_design(starter: str, title: str) -> Opened:
     design = _whole(find_preset("starter", starter)).but(title=title)
     known = [Path(recent.path) for recent in recents()]
     path = free_path(designs_folder() / file_name(title), known)
-    keeper = Keeper(path, None, "", claim(path))
+    keeper = Keeper(path, None)
     keeper.note("begun from a starter", design)
     return Opened(design, keeper)
 
@@ -86,7 +97,7 @@ def demo_design() -> Opened:
     usable = [preset for preset in presets("demo") if not preset.problem]
     if not usable:
         raise FileProblem("the demo", "", "no demo among the presets", "a complete copy of poolwright")
-    return Opened(_whole(usable[0]), Keeper(path, None, "", claim(path)))
+    return Opened(_whole(usable[0]), Keeper(path, None))
 
 
 def _whole(preset: Preset) -> Design:
@@ -95,11 +106,11 @@ def _whole(preset: Preset) -> Design:
     return payload
 
 
-def _left(journal: Journal, path: Path) -> tuple[Design | None, str]:
-    """What the journal has of a file: the last design that can be read, and what was done to it."""
-    for entry in reversed(journal.entries()):
+def _left(keeper: Keeper) -> tuple[Design | None, str]:
+    """What the journal had of its file: the last design that can be read, and what was done to it."""
+    for entry in reversed(keeper.left):
         try:
-            return parse_design(entry.text, str(path)).design, entry.label
+            return parse_design(entry.text, str(keeper.path)).design, entry.label
         except FileProblem:
             continue
     return None, ""

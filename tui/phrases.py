@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from model.money.ledger import ledger
 from model.units import Unit, format_length, format_mass
 
 if TYPE_CHECKING:
@@ -80,6 +79,8 @@ def trim_text(balance: Balance) -> str:
 
 def money_text(survey: Survey) -> str:
     """What is spent and still to be bought together, and what that leaves of the limit."""
+    from model.money.ledger import ledger  # brings all of the money, which the first page can do without
+
     found = ledger(survey.design, survey.bill)
     total = found.spent + found.committed
     if found.limit is None or found.left is None:

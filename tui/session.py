@@ -31,7 +31,8 @@ class Session:
 
     def __init__(self, design: Design, label: str = "opened") -> None:
         self.history = History(Moment(label, design))
-        self.report: Report = review(design)
+        self.report = Report(design)
+        """On the first design it is worked out a moment later: the first page is shown before that."""
 
     @property
     def design(self) -> Design:

@@ -11,6 +11,7 @@ from model.design import Design
 from model.errors import PoolwrightError
 from model.presets import load_preset, presets
 from model.review import Report, review
+from tui.forms.form import Form
 from tui.forms.row import FieldRow
 from tui.messages import EditRequested, MarkRequested
 from tui.pages.page import Page
@@ -83,9 +84,14 @@ class PageApp(App[None]):
         self.design = design
         self.page.report = self.report
 
+    @property
+    def rows(self) -> list[FieldRow]:
+        """The rows of the open section."""
+        return [row for form in self.page.section.query(Form) for row in form.rows]
+
     def row(self, key: str) -> FieldRow:
         """The row of an entry in the open section."""
-        return next(row for row in self.page.section.query(FieldRow) if row.entry.key == key)
+        return next(row for row in self.rows if row.entry.key == key)
 
     def field(self, key: str) -> Any:
         """The editor in the row of an entry."""

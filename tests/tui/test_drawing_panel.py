@@ -12,6 +12,9 @@ from tui.panels.drawing import LOOKS, NOTHING, VIEWS, DrawingPanel
 from tui.raster.canvas import text_of
 
 
+NOT_THE_FRAME = ("thrusters", "floats", "ballasts", "attachments", "openings", "plugs")
+
+
 @dataclass
 class Shown:
     """As much of a report as the panel asks for."""
@@ -39,8 +42,13 @@ def screen_text(app):
     return "\n".join("".join(segment.text for segment in strip).rstrip() for strip in lines)
 
 
-async def test_without_a_report_it_says_so():
+async def test_it_is_blank_until_there_is_a_report_and_without_bars_it_says_so():
     async with Host().run_test(size=(80, 24)) as pilot:
+        assert not screen_text(pilot.app).strip()
+        bare = box_design()
+        bare = bare.arranged(**dict.fromkeys(NOT_THE_FRAME, ()), bars=(), joints=(), tether=None)
+        pilot.app.panel.report = Shown(survey(bare))
+        await pilot.pause()
         assert NOTHING in screen_text(pilot.app)
 
 

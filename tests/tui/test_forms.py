@@ -130,7 +130,7 @@ async def test_the_ways_it_may_lie_are_ticked():
     async with app.run_test(size=(78, 18)) as pilot:
         await opened(app, pilot, "Water")
         app.row("brief-attitudes").editor.focus()
-        await pilot.press("space", *["tab"] * 5, "space")
+        await pilot.press("space", *["right"] * 5, "space")
         await pilot.pause()
         assert app.design.brief.attitudes == ("level", "upside down")
         assert "[x] upside down" in app.text()
@@ -140,7 +140,7 @@ async def test_boxes_and_choices_by_keyboard():
     app = PageApp("brief", rectangle())
     async with app.run_test(size=(78, 18)) as pilot:
         app.row("brief-moves").editor.focus()
-        await pilot.press("space", "tab", "tab", "space")
+        await pilot.press("space", "right", "right", "space")
         await pilot.pause()
         assert app.design.brief.moves == ("ahead", "up")
         assert "[x] ahead" in app.text()

@@ -12,7 +12,6 @@ from tui.forms.items import ItemTable
 from tui.forms.kinds import DERIVED_LENGTH, Chosen, Typed
 from tui.forms.listing import ListSection
 from tui.forms.pick import Pick
-from tui.forms.row import FieldRow
 from tui.forms.section import FormSection
 
 NASTY = "[/x] [red]b[/] \\[ $x"
@@ -74,8 +73,8 @@ async def test_each_section_opens_and_nothing_is_wider_than_the_page(key, design
             assert not app.page.show_horizontal_scrollbar
             for table in section.query(ItemTable):
                 assert table.virtual_size.width <= table.size.width or not table.size.width
-            for row in section.query(FieldRow):
-                assert row.entry.help, f"{row.entry.key} has no help"
+            for row in app.rows:
+                assert row.entry.told, f"{row.entry.key} has no help"
         assert app.design == design, "showing a page changed the design"
 
 
@@ -297,7 +296,7 @@ async def test_measured_sockets_reach_the_stock():
         await opened(app, pilot, "Fittings")
         app.page.section.query_one(ItemTable).choose("tee")
         await pilot.pause()
-        keys = [row.entry.label for row in app.page.section.query(FieldRow)][:4]
+        keys = [row.entry.label for row in app.rows][:4]
         assert keys == [
             "Centre to stop run",
             "Socket depth run",

@@ -13,7 +13,8 @@ from model.journal import claim
 from tests.tui.fakes import box_design
 from tui import stamp
 from tui.history import MOST, History, Moment
-from tui.opening import demo_design, new_design, open_file
+from tui.opening import demo_design, hold, new_design
+from tui.opening import open_file as read_file
 from tui.session import Session
 from tui.shelf import Recent, designs_folder, free_path, recents, remember
 
@@ -25,6 +26,11 @@ def renamed(title):
 def decisions(session):
     """The design on screen without what was noted beside it."""
     return session.design.but(evidence=Evidence())
+
+
+def open_file(path):
+    """A file as the session opens it: read, then held."""
+    return hold(read_file(path))
 
 
 def test_an_edit_makes_a_new_design_and_a_new_report():

@@ -155,7 +155,7 @@ async def test_the_box_that_is_all_there_is_names_what_it_lacks():
     app = PageApp("stock", demo())
     async with app.run_test(size=SIZES[0]) as pilot:
         await opened(app, pilot, BOX)
-        app.field("box-only").toggle()
+        app.field("box-only").tick(0)
         await pilot.pause()
         assert app.design.stock.on_hand.only
         finding = next(each for each in app.report.findings if each.code == "stock.box-short")

@@ -19,6 +19,8 @@ class Choice(Widget, can_focus=True):
 
     Args:
         question: what is chosen, for the list.
+        options: the words of each choice, and the value that it stands for.
+        value: the one that is chosen.
     """
 
     DEFAULT_CSS = """
@@ -47,9 +49,11 @@ class Choice(Widget, can_focus=True):
             """The choice that changed."""
             return self.choice
 
-    def __init__(self, question: str, **arguments: Any) -> None:
+    def __init__(self, question: str, options: Options = (), value: Any = None, **arguments: Any) -> None:
         self.question = question
         super().__init__(**arguments)
+        self.set_reactive(Choice.options, options)
+        self.set_reactive(Choice.value, value)
 
     def render(self) -> Content:
         """The chosen words, and a mark that there are more."""

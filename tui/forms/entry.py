@@ -60,9 +60,10 @@ class Entry(Struct, frozen=True, dict=True):
         kind: how it is typed or chosen.
         get: its value in a report.
         edit: from the new value to the edit that sets it.
-        help: a sentence or two for the line at the foot of the page.
+        help: a sentence or two for the line at the foot of the page; "" where the document has them.
         optional: whether the empty field means that it is off.
         about: the name of what it belongs to, for the history.
+        field: the kind of record and the name of its field in the document.
     """
 
     key: str
@@ -73,6 +74,12 @@ class Entry(Struct, frozen=True, dict=True):
     help: str = ""
     optional: bool = False
     about: str = ""
+    field: tuple[str, str] | None = None
+
+    @property
+    def told(self) -> str:
+        """What it is for: its help, or the text under its field in the document, read only now."""
+        return self.help or (help_of(*self.field) if self.field else "")
 
 
 def help_of(kind: str, field: str) -> str:
@@ -90,7 +97,8 @@ def field(
         kind=kind,
         get=lambda report: getattr(edits.find(report.design, ref), name),
         edit=lambda value: lambda design: edits.set_field(design, ref, name, value),
-        help=help or help_of(ref.kind, name),
+        help=help,
+        field=(ref.kind, name),
         optional=optional,
         about=about,
     )
@@ -106,7 +114,8 @@ def part(
         kind=kind,
         get=lambda report: getattr(edits.find(report.design, ref), name)[number],
         edit=lambda value: lambda design: edits.set_part(design, ref, name, number, value),
-        help=help or help_of(ref.kind, name),
+        help=help,
+        field=(ref.kind, name),
         about=about,
     )
 
@@ -129,7 +138,8 @@ def inner(
         kind=kind,
         get=lambda report: getattr(getattr(edits.find(report.design, ref), holder), name),
         edit=lambda value: lambda design: edits.set_inner(design, ref, holder, name, value),
-        help=help or help_of(holder, name),
+        help=help,
+        field=(holder, name),
         optional=optional,
         about=about,
     )

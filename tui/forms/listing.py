@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct, field
 from textual.app import ComposeResult
+from textual.widget import Widget
 from textual.widgets import DataTable, Static
 
 from tui.forms.entry import Entry
@@ -97,9 +98,11 @@ class ListSection(Section):
             Act(what, label, methodcaller("do", what)) for what, label in named if getattr(self.listing, what)
         ]
 
-    @property
-    def tip(self) -> str:
-        """What the keys do while the table has the focus."""
+    def help_of(self, widget: Widget) -> str:
+        """What a field is for, or what the keys do while the table has the focus."""
+        return self._tip() if widget is self.table else super().help_of(widget)
+
+    def _tip(self) -> str:
         able = [
             words
             for what, words in (

@@ -1,26 +1,23 @@
-"""One row of a form: label, entry, unit, and under it the sentence when the entry was refused."""
+"""One row of a form: label, editor, unit, and under it the sentence when the entry was refused."""
 
 from __future__ import annotations
 
-from contextlib import contextmanager
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
-from textual.containers import Grid
 from textual.content import Content
-from textual.widget import Widget
-from textual.widgets import Checkbox, Input
+from textual.widgets import Input
 
 from model.errors import PoolwrightError
-from tui.forms.box import Box
+from tui.forms.boxes import Boxes
 from tui.forms.choice import Choice
 from tui.forms.entry import Entry
-from tui.forms.kinds import Chosen, Several, Typed, YesNo
+from tui.forms.kinds import Chosen, Several, Typed
+from tui.forms.line import Line
 from tui.messages import EditRequested
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
+    from textual.widget import Widget
     from textual.widgets import TextArea
 
     from model.design import Design
@@ -29,75 +26,61 @@ if TYPE_CHECKING:
 LABEL_WIDTH = 23
 UNIT_WIDTH = 9
 LONG_HEIGHT = 3
-SEVERAL_COLUMNS = 3
+YES = (("yes", True),)
 
 
-def _text_area() -> TextArea:
+def _text_area(text: str) -> TextArea:
     from textual.widgets import TextArea  # few pages have one
 
-    area = TextArea(compact=True)
+    area = TextArea(text, compact=True)
     area.styles.border = ("none", "transparent")  # three lines leave no room for one
     return area
 
 
-class FieldRow(Widget):
-    """Draws its label, unit and sentence itself, so that a row is two widgets and not five."""
+class FieldRow:
+    """An entry with its editor; the form draws what stands round it, so that a row is one widget, not five.
 
-    DEFAULT_CSS = """
-    FieldRow { height: 1; layout: horizontal; }
-    FieldRow > * { margin-left: 23; margin-right: 9; width: 1fr; }
-    FieldRow > Input { height: 1; padding: 0 1; }
-    FieldRow > TextArea { height: 3; border: none; padding: 0; }
-    FieldRow > Checkbox { width: auto; }
-    FieldRow > Grid { grid-size: 3; height: 2; margin: 0 0 0 23; grid-rows: 1; }
+    Args:
+        form: where the editor is; it is painted and laid out anew where the row changes.
+        entry: what can be typed or chosen.
+        report: where its value comes from.
     """
 
-    def __init__(self, entry: Entry, report: Report) -> None:
-        self.entry, self.report = entry, report
+    def __init__(self, form: Widget, entry: Entry, report: Report) -> None:
+        self.form, self.entry, self.report = form, entry, report
         self.refusal = ""
         self.pending = False
-        self._shown: tuple[Any, ...] = ()
-        kind = entry.kind
-        options = kind.options if isinstance(kind, Several) else ()
-        self.boxes = [Box(words, compact=True) for words, _ in options]
-        self._editor = self._make_editor()
-        super().__init__(self._editor)
-        self.styles.height = self._editor_height()
+        self.editor = self._make_editor()
+        """The widget that takes the focus."""
+        self._shown = self._look()
 
     def _make_editor(self) -> Widget:
-        """The editor for the kind of value; as far as it can be filled before it is mounted."""
-        kind = self.entry.kind
+        """The editor for the kind of value, with the value in it."""
+        kind, value = self.entry.kind, self.entry.get(self.report)
         if isinstance(kind, Typed):
-            text = self._text(self.entry.get(self.report))
-            return _text_area() if kind.long else Input(text, compact=True)
+            return (_text_area if kind.long else Line)(self._text(value))
         if isinstance(kind, Chosen):
-            return Choice(self.entry.label)
-        if isinstance(kind, YesNo):
-            return Box("yes", self.entry.get(self.report), compact=True)
-        return Grid(*self.boxes)
+            return Choice(self.entry.label, kind.options(self.report), value)
+        return Boxes(kind.options if isinstance(kind, Several) else YES, self._ticked())
 
-    def on_mount(self) -> None:
-        """Fill what is not filled by its constructor."""
-        self.repaint()
-
-    def on_resize(self) -> None:
-        """A refusal may need more or fewer lines."""
-        if self.refusal:
-            self._set_height()
+    def _ticked(self) -> tuple[Any, ...]:
+        """The values whose boxes are ticked."""
+        value = self.entry.get(self.report)
+        return tuple(value) if isinstance(self.entry.kind, Several) else (True,) * bool(value)
 
     @property
-    def editor(self) -> Widget:
-        """The widget that takes the focus."""
-        return self.boxes[0] if self.boxes else self._editor
+    def help(self) -> str:
+        """What the field is for, and the keys where they are not plain."""
+        keys = " Left and right choose a box, Space ticks it." if isinstance(self.entry.kind, Several) else ""
+        return f"{self.entry.told}{keys}"
 
-    def render(self) -> Content:
-        """Label on the left, unit on the right, the refusal on the lines below."""
+    def lines(self, width: int) -> list[Content]:
+        """What stands round the editor: label on the left, unit on the right, the refusal below."""
         label = self.entry.label[: LABEL_WIDTH - 1].ljust(LABEL_WIDTH)
-        gap = max(0, self.size.width - LABEL_WIDTH - UNIT_WIDTH + 1)
-        parts: list[Any] = [label, (" " * gap + self._unit()[: UNIT_WIDTH - 1], "dim")]
-        blank = "\n" * (self._editor_height() - 1)
-        parts += [(f"{blank}\n{line}", "$text-error") for line in self._refusal_lines()]
-        return Content.assemble(*parts)
+        gap = max(0, width - LABEL_WIDTH - UNIT_WIDTH + 1)
+        first = Content.assemble(label, (" " * gap + self._unit()[: UNIT_WIDTH - 1], "dim"))
+        below = [Content("")] * (self._editor_height() - 1)
+        return [first, *below, *(Content.styled(line, "$text-error") for line in self._refusal_lines())]
 
     def show(self, report: Report, entry: Entry) -> None:
         """Show the value in a new report, which may be that of another record.
@@ -105,10 +88,10 @@ class FieldRow(Widget):
         What is being typed stays while the value under it stays.
         """
         self.entry, self.report = entry, report
-        if self.is_mounted and self._look() != self._shown:
+        if self._look() != self._shown:
             self.refuse("")
             self.repaint()
-            self.refresh()
+            self.form.refresh()
 
     def _look(self) -> tuple[Any, ...]:
         """What decides how the row looks."""
@@ -120,30 +103,27 @@ class FieldRow(Widget):
         """Set the editor to the value of the design, without asking for a change."""
         value, editor = self.entry.get(self.report), self.editor
         self.pending, self._shown = False, self._look()
-        with self._quiet():
-            if isinstance(editor, Input):
+        with self.form.prevent(type(editor).Changed):
+            if isinstance(editor, Line):
                 editor.value = self._text(value)
             elif isinstance(editor, Choice) and isinstance(self.entry.kind, Chosen):
                 editor.options, editor.value = self.entry.kind.options(self.report), value
-            elif isinstance(self.entry.kind, Several):
-                for (_, each), box in zip(self.entry.kind.options, self.boxes, strict=True):
-                    box.value = each in value
-            elif isinstance(editor, Checkbox):
-                editor.value = value
+            elif isinstance(editor, Boxes):
+                editor.ticked = self._ticked()
             else:
                 editor.text = self._text(value)
-
-    @contextmanager
-    def _quiet(self) -> Iterator[None]:
-        with self.prevent(type(self.editor).Changed):
-            yield
 
     def refuse(self, sentence: str) -> None:
         """Show one sentence under the field, or none."""
         if sentence != self.refusal:
             self.refusal = sentence
-            self._set_height()
-            self.refresh()
+            self.make_room()
+            self.form.refresh()
+
+    def make_room(self) -> None:
+        """Leave as many lines below the editor as its refusal takes."""
+        top, right, _, left = self.editor.styles.margin
+        self.editor.styles.margin = (top, right, len(self._refusal_lines()), left)
 
     def commit(self, *, leaving: bool = False) -> None:
         """Ask for the edit that was typed; a refused one says why, and what was there stays."""
@@ -186,49 +166,22 @@ class FieldRow(Widget):
         about = f" of {self.entry.about}" if self.entry.about else ""
         shown = " ".join(words.split())[:40] or "empty"
         unit = f" {self._unit()}" if self._unit() and words[-1:].isdigit() else ""
-        self.post_message(EditRequested(f"{self.entry.label}{about}: {shown}{unit}", edit))
+        self.form.post_message(EditRequested(f"{self.entry.label}{about}: {shown}{unit}", edit))
 
-    def _choose(self, value: Any, words: str) -> None:
+    def choose(self, value: Any, words: str) -> None:
+        """Ask for the edit that was chosen; a refused one says why, and what was there stays."""
         try:
             self._ask(value, words)
         except PoolwrightError as problem:
             self.refuse(f"! {str(problem).rstrip('.')}.")
             self.repaint()
 
-    def on_input_changed(self, event: Input.Changed) -> None:
-        """Something was typed; nothing is asked yet."""
-        event.stop()
-        self.pending = True
-
-    def on_text_area_changed(self, event: TextArea.Changed) -> None:
-        """Something was typed; nothing is asked yet."""
-        event.stop()
-        self.pending = True
-
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        """Enter asks for the change."""
-        event.stop()
-        self.commit()
-
-    def on_descendant_blur(self) -> None:
-        """Leaving the field asks for the change."""
-        self.commit(leaving=True)
-
-    def on_choice_changed(self, event: Choice.Changed) -> None:
-        """Something else was chosen."""
-        event.stop()
-        words = next((words for words, value in event.choice.options if value == event.value), "")
-        self._choose(event.value, words)
-
-    def on_checkbox_changed(self, event: Checkbox.Changed) -> None:
-        """Yes or no, or one of several."""
-        event.stop()
-        kind = self.entry.kind
-        if isinstance(kind, Several):
-            value = tuple(each for (_, each), box in zip(kind.options, self.boxes, strict=True) if box.value)
-            self._choose(value, ", ".join(str(each) for each in value))
+    def tick(self, ticked: tuple[Any, ...]) -> None:
+        """Ask for yes or no, or for several values at once."""
+        if isinstance(self.entry.kind, Several):
+            self.choose(ticked, ", ".join(str(each) for each in ticked))
         else:
-            self._choose(event.value, "yes" if event.value else "no")
+            self.choose(bool(ticked), "yes" if ticked else "no")
 
     def _text(self, value: Any) -> str:
         kind = self.entry.kind
@@ -244,13 +197,9 @@ class FieldRow(Widget):
         return {"length": design.units, "money": design.brief.currency}.get(kind.unit, kind.unit)
 
     def _editor_height(self) -> int:
-        kind = self.entry.kind
-        if isinstance(kind, Several):
-            return -(-len(kind.options) // SEVERAL_COLUMNS)
-        return LONG_HEIGHT if isinstance(kind, Typed) and kind.long else 1
+        if isinstance(self.editor, Boxes):
+            return max(1, self.editor.size.height)
+        return LONG_HEIGHT if isinstance(self.entry.kind, Typed) and self.entry.kind.long else 1
 
     def _refusal_lines(self) -> list[str]:
-        return wrap(self.refusal, max(20, self.size.width)) if self.refusal else []
-
-    def _set_height(self) -> None:
-        self.styles.height = self._editor_height() + len(self._refusal_lines())
+        return wrap(self.refusal, max(20, self.form.size.width)) if self.refusal else []

@@ -9,6 +9,7 @@ from msgspec import Struct
 from textual.app import ComposeResult
 from textual.containers import HorizontalGroup, Vertical
 from textual.content import Content
+from textual.widget import Widget
 from textual.widgets import Button, Static
 
 from model.errors import PoolwrightError
@@ -22,6 +23,10 @@ if TYPE_CHECKING:
     from model.coach.finding import About
     from model.design.edits import Edit
     from model.review import Report
+
+
+SOON = "..."
+"""Stands for figures that are still being worked out: the fields do not wait for them."""
 
 
 class Act(Struct, frozen=True, dict=True):
@@ -52,7 +57,7 @@ class Section(Vertical):
     """
     title = ""
     report: Report | None = None
-    first_selector = "Input, Choice, Checkbox, ItemTable, Button"
+    first_selector = "Input, Choice, Boxes, ItemTable, Button"
 
     def show(self, report: Report) -> None:
         """Show a new report."""
@@ -77,6 +82,11 @@ class Section(Vertical):
                 widget.focus()
                 return True
         return False
+
+    def help_of(self, widget: Widget) -> str:
+        """What the field or the table that has the focus is for, or ""."""
+        row = widget.parent.row_of(widget) if isinstance(widget.parent, Form) else None
+        return row.help if row else ""
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         """Do what the button says."""
@@ -170,7 +180,7 @@ class FormSection(Section):
         """Show a new report."""
         self.report = report
         if self.facts:
-            put_text(self.query_one(".facts", Static), self.facts(report))
+            put_text(self.query_one(".facts", Static), self.facts(report) if report.ready else SOON)
         self.query_one(Form).show(report, self.entries(report))
 
     def finds(self, report: Report, about: About) -> bool:

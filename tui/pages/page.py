@@ -14,9 +14,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from tui.forms.bar_of_sections import SectionBar
-from tui.forms.items import ItemTable
-from tui.forms.listing import ListSection
-from tui.forms.row import FieldRow
+from tui.forms.form import Form
 from tui.forms.section import Section
 
 if TYPE_CHECKING:
@@ -172,13 +170,11 @@ class Page(VerticalScroll, can_focus=False):
 
     def commit(self) -> None:
         """Take what is being typed, as if the field had been left."""
-        for row in self.query(FieldRow):
-            row.commit(leaving=True)
+        for form in self.query(Form):
+            for row in form.rows:
+                row.commit(leaving=True)
 
     def on_descendant_focus(self, event: DescendantFocus) -> None:
         """Say at the foot what the field is for, or what the keys of a table do."""
-        row = next((node for node in event.widget.ancestors if isinstance(node, FieldRow)), None)
-        words = row.entry.help if row else ""
-        if isinstance(event.widget, ItemTable) and isinstance(self.section, ListSection):
-            words = self.section.tip
-        self.query_one("#field-help", Static).update(words or self.TIP, layout=False)
+        words = self.section.help_of(event.widget) or self.TIP
+        self.query_one("#field-help", Static).update(words, layout=False)

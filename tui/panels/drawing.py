@@ -69,7 +69,7 @@ class DrawingPanel(Widget, can_focus=True):
     """Draws what the model says of a report; it works nothing out by itself.
 
     Attributes:
-        report: what to draw, or None for nothing.
+        report: what to draw, or None before there is anything.
         view: one of VIEWS; "three" shows front, top, side and oblique where there is room for them.
         marked: what is under the cursor.
         ascii: whether to keep to plain ASCII.
@@ -180,7 +180,9 @@ class DrawingPanel(Widget, can_focus=True):
         """Draw it, with the lines that stand under it."""
         width, height = self.room
         self._sheet = None
-        if self.report is None or not (self.report.survey.frame.bars or self.hand):
+        if self.report is None:
+            return []
+        if not (self.report.survey.frame.bars or self.hand):
             return [[(NOTHING.ljust(width)[:width], "legend")], *self._foot_rows(width)]
         return [*self._views(width, height), *self._foot_rows(width)]
 

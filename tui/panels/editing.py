@@ -93,9 +93,11 @@ class EditingPanel(DrawingPanel):
     @property
     def hand(self) -> Hand | None:
         """The cursor and the pen, while this has the focus and shows a view to draw on."""
+        if not self.has_focus or self.at is None:
+            return None
         from model.drawing.pen import Hand
 
-        return Hand(self.at, self.pen) if self.has_focus and self.at is not None else None
+        return Hand(self.at, self.pen)
 
     def foot(self) -> tuple[str, ...]:
         """Where the cursor is and what Enter does; the keys; the results, where no panel shows them."""
@@ -130,9 +132,9 @@ class EditingPanel(DrawingPanel):
 
     def on_focus(self) -> None:
         """Show the cursor."""
-        from model.drawing.pen import beginning
-
         if self.at is None and self.report is not None:
+            from model.drawing.pen import beginning
+
             self.at = beginning(self.report.design)
         self.refresh()
 
@@ -143,11 +145,11 @@ class EditingPanel(DrawingPanel):
 
     def watch_report(self, old: Report | None, new: Report | None) -> None:
         """Keep the cursor on planes that there are."""
-        from model.drawing.pen import beginning, settled
-
         self.said = ""
         if new is None or not (self.at or self.has_focus):
             return
+        from model.drawing.pen import beginning, settled
+
         before = old.design if old else None
         self.at = settled(new.design, self.at, before) if self.at else beginning(new.design)
         known = {plane.id for group in _planes(new.design) for plane in group}

@@ -33,7 +33,7 @@ class FindingsPanel(OptionList):
 
     def watch_shown(self, shown: Shown | None) -> None:
         """List the findings anew; the bar stays on the one it was on."""
-        if shown is None:
+        if shown is None or not shown.ready:
             return
         before = self.chosen.key if self.chosen else None
         self.findings = shown.listed

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from tui.guide import Shown
 
 GAP = "  "
+SOON = "The numbers are being worked out ..."
 SAID_MOST = 2
 """Lines."""
 
@@ -31,7 +32,7 @@ class TitleLine(Widget):
         """Name and saving to the left, money to the right; the name gives way."""
         if self.shown is None:
             return Content("Poolwright")
-        money = money_text(self.shown.report.survey)
+        money = money_text(self.shown.report.survey) if self.shown.ready else ""
         left = f"Poolwright: {self.shown.report.design.title}"
         room = self.size.width - len(money) - len(self.saving) - 4
         if len(left) > room:
@@ -48,9 +49,10 @@ class NextLine(Widget):
 
     def render(self) -> Content:
         """What was said takes two lines at most, so that the next thing is always there."""
-        text = next_thing(self.shown).text if self.shown else ""
+        if self.shown is None or not self.shown.ready:
+            return Content(SOON)
         said = Content(self.said).wrap(max(self.content_size.width, 1))[:SAID_MOST]
-        return Content("\n").join((*said, Content.assemble(("Next: ", "bold"), text)))
+        return Content("\n").join((*said, Content.assemble(("Next: ", "bold"), next_thing(self.shown).text)))
 
 
 class KeyLine(Widget):

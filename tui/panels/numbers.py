@@ -28,7 +28,7 @@ class NumbersPanel(Widget):
 
     def lines(self) -> list[tuple[str, str]]:
         """The name and the value of each number."""
-        if self.shown is None:
+        if self.shown is None or not self.shown.ready:
             return []
         survey, unit = self.shown.report.survey, self.shown.report.design.units
         return [

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from asyncio import to_thread
+from asyncio import Event, to_thread
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
@@ -43,6 +43,8 @@ ANGLES = {
 }
 VIEWS = ("front", "top", "side", "oblique")
 """Those that a key turns through; where there is room, all of them stand side by side."""
+PANEL_ACTIONS = ("look", "view", "draw", "angle", "names", "findings", "everywhere", "palette")
+"""They need the panels beside the page, which come a moment after it."""
 SAVE_DELAY = 0.6
 """[s] The file is saved this long after the last change."""
 PROOF_DELAY = 0.25
@@ -64,13 +66,28 @@ class SessionScreen(Showing):
     def __init__(
         self, session: Session, keeper: Keeper, seen: Iterable[str] = (), step: str = "brief"
     ) -> None:
-        super().__init__(Shown(session.report, step, frozenset(seen) & BY_KEY.keys()), keeper.state)
+        seen = frozenset(seen) & BY_KEY.keys()
+        super().__init__(Shown(session.report, step, seen, ready=False), keeper.state)
         self.session, self.keeper = session, keeper
+        self.painted = Event()
+        """Set when the first page is on the screen."""
 
     async def on_mount(self) -> None:
-        """Open the first page, then draw."""
+        """Open the first page; the numbers and the drawing follow when it is painted."""
         await self._open(self.state.step)
-        self.call_after_refresh(self.draw)
+        self.call_after_refresh(self._work_out)
+        self.call_after_refresh(self.painted.set)
+
+    @work
+    async def _work_out(self) -> None:
+        """Load the coach and all that it asks, in a thread, then show what it says."""
+        report = self.session.report
+        await to_thread(report.work_out)
+        await self.furnish()
+        if self.session.report is report:
+            self.page.watch_report(report)
+        self.present(replace(self.state, ready=True))
+        self.draw()
 
     async def _open(self, step: str) -> None:
         self.said = ""
@@ -104,7 +121,7 @@ class SessionScreen(Showing):
         self.said = said
         self.keeper.note(self.session.history.now.label, self.session.design)
         self.saving = self.keeper.state
-        self.present(replace(self.state, report=self.session.report, proofs={}))
+        self.present(replace(self.state, report=self.session.report, proofs={}, ready=True))
         design = self.session.design
         self.set_timer(SAVE_DELAY, lambda: self.session.design is design and self.save())
         self._prove_soon()
@@ -153,6 +170,8 @@ class SessionScreen(Showing):
     @property
     def chosen(self) -> Finding | None:
         """The finding that keys act on: the next thing to do, or the one under the bar of the list."""
+        if not self.furnished:
+            return None
         following = None if self.findings.has_focus else next_thing(self.state).finding
         return following or self.findings.chosen
 
@@ -181,7 +200,8 @@ class SessionScreen(Showing):
     @on(MarkRequested)
     def _mark_requested(self, event: MarkRequested) -> None:
         event.stop()
-        self.drawing.marked = About(event.kind, event.id) if event.kind else None
+        if self.furnished:
+            self.drawing.marked = About(event.kind, event.id) if event.kind else None
 
     @on(PlaceRequested)
     async def _place_requested(self, event: PlaceRequested) -> None:
@@ -191,7 +211,8 @@ class SessionScreen(Showing):
     @on(DrawRequested)
     async def _draw_requested(self, event: DrawRequested) -> None:
         event.stop()
-        await self.action_draw()
+        if self.furnished:
+            await self.action_draw()
 
     @on(WriteRequested)
     async def _write_requested(self, event: WriteRequested) -> None:
@@ -221,6 +242,7 @@ class SessionScreen(Showing):
             "step_before": before(self.state.step),
             "step_after": after(self.state.step),
             "save": not self.keeper.why_not,
+            **dict.fromkeys(PANEL_ACTIONS, self.furnished),
         }
         return frozenset(action for action, possible in able.items() if not possible)
 
@@ -339,7 +361,7 @@ class SessionScreen(Showing):
         from tui.dialogs.help import HelpDialog, own_keys
 
         title, about = BY_KEY[self.state.step].title, self.page
-        if self.drawing.has_focus:
+        if self.furnished and self.drawing.has_focus:
             title, about = "Drawing", self.drawing
         self.app.push_screen(HelpDialog(title, getattr(about, "HELP", ""), own_keys(about)))
 

@@ -14,18 +14,18 @@ from textual.screen import Screen
 from textual.widgets import ContentSwitcher, Static
 
 from tui.guide import Shown
-from tui.panels.drawing import DrawingPanel
-from tui.panels.editing import EditingPanel
-from tui.panels.findings import FindingsPanel
 from tui.panels.lines import KeyLine, NextLine, TitleLine
-from tui.panels.numbers import NumbersPanel
 from tui.panels.steps import StepBar
 from tui.steps import BY_KEY
 
 if TYPE_CHECKING:
+    from textual.events import ScreenResume
     from textual.widget import Widget
 
     from model.coach.finding import About
+    from tui.panels.editing import EditingPanel
+    from tui.panels.findings import FindingsPanel
+    from tui.panels.numbers import NumbersPanel
 
 LOOKS = ("page", "drawing", "findings", "numbers")
 HOPS = 60
@@ -41,7 +41,7 @@ class Showing(Screen[None]):
         saving: in words, whether it is saved.
     """
 
-    AUTO_FOCUS = None
+    AUTO_FOCUS = ""  # the page takes the focus when it is there
     HORIZONTAL_BREAKPOINTS = [(0, "-tiny"), (60, "-narrow"), (110, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-flat"), (20, "-short"), (36, "-tall")]
 
@@ -54,26 +54,27 @@ class Showing(Screen[None]):
     """A change of focus paints the two widgets that look another way, not the whole screen."""
 
     pages = getters.query_one("#pages", ContentSwitcher)
-    drawing = getters.query_one(DrawingPanel)
-    findings = getters.query_one(FindingsPanel)
     keys = getters.query_one(KeyLine)
+    drawing: EditingPanel
+    findings: FindingsPanel
+    numbers: NumbersPanel
 
     def __init__(self, shown: Shown, saving: str) -> None:
         super().__init__()
+        self.furnished = False
+        """Whether drawing, numbers and findings are there yet."""
+        self._resumed = False
         self.set_reactive(Showing.shown, shown)
         self.set_reactive(Showing.saving, saving)
 
     def compose(self) -> ComposeResult:
-        """Lines above and below; between them the page and the panels."""
+        """Lines above and below; between them the page, and room for the panels beside it."""
         self._fit_size()
         yield TitleLine().data_bind(Showing.shown, Showing.saving)
         yield StepBar().data_bind(Showing.shown)
         with Horizontal(id="body"):
             yield ContentSwitcher(id="pages")
-            with Vertical(id="side"):
-                yield self._drawing()
-                yield NumbersPanel(id="numbers").data_bind(Showing.shown)
-                yield FindingsPanel().data_bind(Showing.shown)
+            yield Vertical(id="side")
         yield NextLine().data_bind(Showing.shown, Showing.said)
         yield KeyLine()
         yield Static(TOO_SMALL, id="too-small")
@@ -87,15 +88,28 @@ class Showing(Screen[None]):
         ):
             self.add_class(max(each for each in breaks if each[0] <= length)[1])
 
-    def _drawing(self) -> DrawingPanel:
-        panel = EditingPanel(id="drawing")
-        panel.view = "front"
-        return panel
+    def on_screen_resume(self, event: ScreenResume) -> None:
+        """All is styled already when this is shown for the first time; styling it anew costs time."""
+        event.refresh_styles = self._resumed
+        self._resumed = True
+
+    async def furnish(self) -> None:
+        """Put drawing, numbers and findings beside the page, which is painted before they are loaded."""
+        from tui.panels.editing import EditingPanel
+        from tui.panels.findings import FindingsPanel
+        from tui.panels.numbers import NumbersPanel
+
+        self.drawing, self.findings = EditingPanel(id="drawing"), FindingsPanel()
+        self.numbers = NumbersPanel(id="numbers")
+        self.drawing.view = "front"
+        await self.query_one("#side").mount(self.drawing, self.numbers, self.findings)
+        self.furnished = True
 
     def draw(self) -> None:
-        """Begin to draw; the first frame does not wait for it."""
-        self.drawing.ascii = getattr(self.app, "ascii_mode", False)
-        self.drawing.report = self.state.report
+        """Draw, in the letters that the app keeps to."""
+        if self.furnished:
+            self.drawing.ascii = getattr(self.app, "ascii_mode", False)
+            self.drawing.report = self.state.report
 
     @property
     def state(self) -> Shown:
@@ -111,8 +125,10 @@ class Showing(Screen[None]):
     def present(self, shown: Shown) -> None:
         """Show a state everywhere."""
         self.shown = shown
-        if self.drawing.report is not None and self.drawing.report is not shown.report:
-            self.drawing.report = shown.report
+        if self.furnished:
+            self.numbers.shown = self.findings.shown = shown
+            if self.drawing.report is not shown.report:
+                self.drawing.report = shown.report
         if self.page is not None:
             self.page.report = shown.report
         self.show_keys()
@@ -142,7 +158,7 @@ class Showing(Screen[None]):
             first()
         else:
             inside = (widget for widget in self.focus_chain if self.page in widget.ancestors)
-            self.set_focus(next(inside, self.findings), scroll_visible=False)
+            self.set_focus(next(inside, None), scroll_visible=False)
         self.call_after_refresh(self.page.scroll_home, animate=False)
 
     async def commit(self) -> None:
