@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from tui.cli_check import READY, UNREADABLE, Outcome
 from tui.cli_files import load_designs
-from tui.cli_text import columns, plain
+from tui.cli_text import columns, dim, plain
 
 if TYPE_CHECKING:
     from model.compare import Comparison
@@ -36,7 +36,8 @@ def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
     names = _names(files, designs)
     if as_json:
         return Outcome(json.dumps(_document(files, found), indent=2) + "\n", tuple(errors), READY)
-    lines = [*_table(names, found), "", *beaten_words(names, found), NOTE, YOURS]
+    said = [dim(line) for line in beaten_words(names, found)]
+    lines = [*_table(names, found), "", *said, NOTE, YOURS]
     return Outcome("".join(f"{line}\n" for line in lines), tuple(errors), READY)
 
 
@@ -55,7 +56,8 @@ def _table(names: list[str], found: Comparison) -> list[str]:
         + [f"{text} {BEST if number in row.best else ''}".rstrip() for number, text in enumerate(row.texts)]
         for row in found.rows
     ]
-    return columns([["", *names], *rows])
+    beaten = [number for number, other in enumerate(found.beaten, 1) if other is not None]
+    return columns([["", *names], *rows], grey=beaten)
 
 
 def _document(files: Sequence[str], found: Comparison) -> list[dict[str, object]]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import sys
+from collections.abc import Collection, Iterable, Sequence
 
 GAP = "  "
 
@@ -18,8 +19,11 @@ def plain(text: str) -> str:
     )
 
 
-def columns(rows: Iterable[Sequence[str]]) -> list[str]:
+def columns(rows: Iterable[Sequence[str]], grey: Collection[int] = ()) -> list[str]:
     """Rows as lines whose cells start below one another.
+
+    Args:
+        grey: the columns, by number, that are dim on a terminal.
 
     >>> columns([["A", "long", "x"], ["BB", "b", ""]])
     ['A   long  x', 'BB  b']
@@ -28,10 +32,32 @@ def columns(rows: Iterable[Sequence[str]]) -> list[str]:
 
     table = [[plain(cell) for cell in row] for row in rows]
     widths = [max(map(cell_len, cells)) for cells in zip(*table, strict=True)]
-    return [
-        GAP.join(set_cell_size(cell, width) for cell, width in zip(row, widths, strict=True)).rstrip()
-        for row in table
-    ]
+    lines = []
+    for row in table:
+        cells = [set_cell_size(cell, width) for cell, width in zip(row, widths, strict=True)]
+        looks = (_dim_cell(cell) if number in grey else cell for number, cell in enumerate(cells))
+        lines.append(GAP.join(looks).rstrip())
+    return lines
+
+
+def _dim_cell(cell: str) -> str:
+    words = cell.rstrip()
+    return dim(words) + cell[len(words) :] if words else cell
+
+
+def dim(text: str) -> str:
+    """A text that is dim on a terminal that can do it; as it is anywhere else, so that files stay plain."""
+    stream = sys.stdout
+    if stream is None or not stream.isatty():
+        return text
+    from rich.color import ColorSystem
+    from rich.console import Console
+    from rich.style import Style
+
+    console = Console(file=stream)
+    if not console.is_terminal or console.is_dumb_terminal or console.legacy_windows:
+        return text
+    return Style(dim=True).render(text, color_system=ColorSystem.STANDARD)
 
 
 def indented(lines: Iterable[str]) -> list[str]:

@@ -1,14 +1,20 @@
 """``compare``: designs side by side for the person at the keyboard and for programs."""
 
 import json
+import os
+import re
+import sys
+from pathlib import Path
 
 import pytest
 
 from model.design import Ballast
 from model.files import load_design, save_design
 from model.presets import built_in_folder
+from tests.terminal import Terminal
 from tui import cli
 
+ROOT = Path(__file__).resolve().parents[2]
 STARTERS = sorted(built_in_folder().glob("starters/*.toml"))
 
 
@@ -84,6 +90,41 @@ def test_a_design_worse_in_everything_is_named_as_beaten(capsys, pair, tmp_path)
     save_design(dearer, tmp_path / "dearer.toml", None)
     out, _, _ = run(capsys, pair[0], tmp_path / "dearer.toml")
     assert f"The same but dearer is beaten: {worse.title} is at least as good" in out
+
+
+@pytest.fixture
+def dearer(pair):
+    """The same starter with dearer fittings, beside it: as good in everything, and worse in one thing."""
+    design = load_design(pair[0]).design
+    fittings = tuple(fitting.but(price=fitting.price + 1.0) for fitting in design.stock.fittings)
+    path = pair[0].with_name("dearer.toml")
+    save_design(design.but(title="Dearer", stock=design.stock.but(fittings=fittings)), path, None)
+    return path
+
+
+@pytest.mark.parametrize(
+    ("more", "dims"), [({}, True), ({"NO_COLOR": "1"}, True), ({"TERM": "dumb"}, False)], ids=str
+)
+def test_on_a_terminal_what_is_beaten_is_dim_and_still_named(pair, dearer, more, dims):
+    """Its column and its sentence; the other column, and every letter of the text, stay as they are."""
+    command = [sys.executable, str(ROOT / "tui" / "launch.py"), "compare", str(pair[0]), str(dearer)]
+    terminal = Terminal(command, 160, 40, {"PYTHONPATH": str(ROOT), **more})
+    terminal.wait_for("yours to choose")
+    assert "Dearer is beaten: " in terminal.text
+    dim = re.findall(rb"\x1b\[2m(.*?)\x1b\[0m", terminal.seen)
+    assert bool(dim) is dims
+    if dims:
+        assert dim[0] == b"Dearer"
+        assert len(dim) == 1 + 9 + 1, "its name, nine lines, and its sentence"
+        assert dim[-1].startswith(b"Dearer is beaten")
+    os.waitpid(terminal.pid, 0)
+    os.close(terminal.master)
+
+
+def test_into_a_file_goes_plain_text(capsys, pair, dearer):
+    out, _, _ = run(capsys, pair[0], dearer)
+    assert "Dearer is beaten" in out
+    assert "\x1b" not in out
 
 
 def test_one_file_alone_or_one_that_is_not_there_is_one_sentence(capsys, pair):
