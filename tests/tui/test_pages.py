@@ -116,6 +116,19 @@ async def test_every_entry_reads_back_what_it_shows_and_sets_what_it_reads(key, 
             assert changed == design, f"{entry.key}: setting what is there changes the design"
 
 
+@pytest.mark.parametrize("key", ["brief", "thrusters", "wires"])
+async def test_the_foot_never_hides_the_field_that_has_the_focus(key):
+    app = PageApp(key, demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        await pilot.pause()
+        for _ in range(20):
+            await pilot.press("tab")
+            await pilot.pause()
+            field, foot = app.focused, app.page.query_one("#foot")
+            assert field is not None
+            assert field.region.height > 3 or field.region.bottom <= foot.region.y, field
+
+
 async def test_bars_by_keyboard():
     app = PageApp("layout", rectangle())
     async with app.run_test(size=SIZES[0]) as pilot:

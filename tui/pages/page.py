@@ -178,3 +178,4 @@ class Page(VerticalScroll, can_focus=False):
         """Say at the foot what the field is for, or what the keys of a table do."""
         words = self.section.help_of(event.widget) or self.TIP
         self.query_one("#field-help", Static).update(words, layout=False)
+        self.scroll_to_widget(event.widget, animate=False)  # Textual takes what the foot hides for seen
