@@ -17,7 +17,7 @@ from model.design import Design, Opening
 from model.presets import find_preset, load_preset
 from model.solve import holes
 from model.survey import Survey, survey
-from model.water.air import air
+from model.water.air import air, fill
 from model.water.air.recent import Recent
 from tests import worked
 
@@ -51,12 +51,14 @@ def lattice(x: int, y: int, z: int) -> Design:
 def anew(found: Survey) -> None:
     """The air with nothing remembered."""
     air._remembered = Recent(8)
+    fill._overlap_above.cache_clear()
     air.air_of(found.design, found.arrangement, found.frame, found.balance)
 
 
 def proposal(found: Survey, *, keep: bool) -> None:
     """The fewest holes with nothing remembered."""
     holes._remembered = Recent(4)
+    fill._overlap_above.cache_clear()
     holes.fewest(found, keep=keep)
 
 

@@ -68,7 +68,7 @@ def ring_volume(groove: Groove, bore: Bore) -> float:
     return pi * (groove.radius**2 - bore.radius**2) * groove.length
 
 
-class Rim(Struct, frozen=True):
+class Rim(Struct, frozen=True, dict=True):  # the dict, here and below, keeps what was worked out once
     """The shape of a mouth's rim.
 
     Attributes:
@@ -88,9 +88,19 @@ class Rim(Struct, frozen=True):
         a = dot(up, self.along)
         if self.outward is None:
             return self.half * sqrt(max(0.0, 1 - a * a))
-        p, q = a * self.half, dot(up, cross(self.along, self.outward)) * self.half
-        w, square, half = dot(up, self.outward), self.bore * self.bore, min(self.half, self.bore)
-        return max(p * c + q * s + w * sqrt(max(0.0, square - (half * s) ** 2)) for c, s in AROUND)
+        p, q, w = a * self.half, dot(up, self._across) * self.half, dot(up, self.outward)
+        return max([p * c + q * s + w * out for c, s, out in self._points])
+
+    @cached_property
+    def _across(self) -> Vector:
+        """The way across the bore, square to that of the hole."""
+        return cross(self.along, self.outward) if self.outward else self.along
+
+    @cached_property
+    def _points(self) -> tuple[Vector, ...]:
+        """Points of the rim of a hole: along and across as shares of its radius, and outward [m]."""
+        square, half = self.bore * self.bore, min(self.half, self.bore)
+        return tuple((c, s, sqrt(max(0.0, square - (half * s) ** 2))) for c, s in AROUND)
 
 
 class Mouth(Struct, frozen=True):
@@ -114,7 +124,7 @@ class Mouth(Struct, frozen=True):
     diameter: float
 
 
-class Corner(Struct, frozen=True):
+class Corner(Struct, frozen=True, dict=True):
     """How two bores meet, both leaving one point.
 
     Attributes:
@@ -126,7 +136,7 @@ class Corner(Struct, frozen=True):
     b: Vector
     radius: float
 
-    @property
+    @cached_property
     def square(self) -> bool:
         """Whether they meet at right angles, and so share some room."""
         return abs(dot(self.a, self.b)) < 1e-9
@@ -135,6 +145,18 @@ class Corner(Struct, frozen=True):
     def shared(self) -> float:
         """The room that both share [m3]."""
         return PAIR_OVERLAP * self.radius**3 if self.square else 0.0
+
+    @cached_property
+    def _side(self) -> Vector:
+        """Square to both; nothing where they lie in one line."""
+        return cross(self.a, self.b)
+
+    @cached_property
+    def _mitre(self) -> tuple[Vector, float]:
+        """The direction half-way between both, length 1, and the sine of the angle from there to each."""
+        bisector = add(self.a, self.b)
+        along = scale(bisector, 1 / norm(bisector))
+        return along, max(1e-6, sqrt(1 - dot(self.a, along) ** 2))
 
     def reach(self, up: Vector) -> float:
         """How far the highest point that both share is over the meeting point [m].
@@ -145,13 +167,12 @@ class Corner(Struct, frozen=True):
         """
         if self.square:
             rising = max(0.0, dot(up, self.a)) + max(0.0, dot(up, self.b))
-            return self.radius * sqrt(rising * rising + dot(up, cross(self.a, self.b)) ** 2)
-        side = cross(self.a, self.b)
+            return self.radius * sqrt(rising * rising + dot(up, self._side) ** 2)
+        side = self._side
         if norm(side) < 1e-6:
             return self.radius * sqrt(max(0.0, 1 - dot(up, self.a) ** 2))
-        bisector = add(self.a, self.b)
-        along = scale(bisector, 1 / norm(bisector))
-        stretched = dot(up, along) / max(1e-6, sqrt(1 - dot(self.a, along) ** 2))
+        along, sine = self._mitre
+        stretched = dot(up, along) / sine
         return self.radius * sqrt(stretched**2 + dot(up, side) ** 2 / dot(side, side))
 
 

@@ -6,6 +6,7 @@ axis, square to it and upwards.  A cross-section then has air over a(x) = acos x
 differences of the antiderivatives below (integrated by parts; checked in tests against slicing).
 """
 
+from functools import lru_cache
 from itertools import pairwise
 from math import acos, asin, atan2, copysign, cos, hypot, pi, remainder, sin, sqrt
 
@@ -121,6 +122,12 @@ def overlap_above(toward: Vector, level: float) -> float:
     (1.333, 0.667)
     """
     a, b, across = toward
+    return _overlap_above(max(a, b), min(a, b), abs(across), level)
+
+
+@lru_cache(maxsize=4096)
+def _overlap_above(a: float, b: float, across: float, level: float) -> float:
+    """The same whichever bore is the first, and on either side of them: many corners of a frame are alike."""
     rising, falling = max(0.0, a) + max(0.0, b), min(0.0, a) + min(0.0, b)
     inner = (*_touching(rising, across, level), *_touching(falling, across, level))
     edges = sorted((-pi / 2, 0.0, *inner, pi / 2))
