@@ -11,7 +11,6 @@ from tests.drawing_designs import box_design
 from tui.panels.drawing import LOOKS, NOTHING, VIEWS, DrawingPanel
 from tui.raster.canvas import text_of
 
-
 NOT_THE_FRAME = ("thrusters", "floats", "ballasts", "attachments", "openings", "plugs")
 
 

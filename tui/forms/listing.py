@@ -11,10 +11,11 @@ from textual.app import ComposeResult
 from textual.widget import Widget
 from textual.widgets import DataTable, Static
 
+from tui.forms.acts import Act, Acts
 from tui.forms.entry import Entry
 from tui.forms.form import Form
 from tui.forms.items import Column, ItemTable, Row
-from tui.forms.section import Act, Acts, Section, hidden_static, put_text
+from tui.forms.section import Section, hidden_static, put_text
 from tui.messages import MarkRequested
 
 if TYPE_CHECKING:

@@ -13,7 +13,8 @@ from textual import work
 from textual.app import ComposeResult
 from textual.widgets import Static
 
-from tui.forms.section import Act, Acts, Section, hidden_static, put_text
+from tui.forms.acts import Act, Acts
+from tui.forms.section import Section, hidden_static, put_text
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -55,7 +56,7 @@ class ProposalSection(Section):
         acts: further buttons.
     """
 
-    first_selector = "Ticks, Input, Button"
+    first_selector = "Ticks, Input, ActButton"
 
     def __init__(
         self,

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from msgspec import Struct
 from textual.app import ComposeResult
-from textual.containers import HorizontalGroup, Vertical
-from textual.content import Content
+from textual.containers import Vertical
 from textual.widget import Widget
-from textual.widgets import Button, Static
+from textual.widgets import Static
 
 from model.errors import PoolwrightError
+from tui.forms.acts import Act, ActButton, Acts
 from tui.forms.entry import Entry
 from tui.forms.form import Form
 from tui.forms.kinds import Options
@@ -29,20 +28,6 @@ SOON = "..."
 """Stands for figures that are still being worked out: the fields do not wait for them."""
 
 
-class Act(Struct, frozen=True, dict=True):
-    """A button of a section.
-
-    Attributes:
-        key: tells the buttons of a section apart.
-        label: what stands on it.
-        run: does it, given the section.
-    """
-
-    key: str
-    label: str
-    run: Callable[[Any], None]
-
-
 class Section(Vertical):
     """What every section can do.
 
@@ -57,7 +42,7 @@ class Section(Vertical):
     """
     title = ""
     report: Report | None = None
-    first_selector = "Input, Choice, Boxes, ItemTable, Button"
+    first_selector = "Input, Choice, Boxes, ItemTable, ActButton"
 
     def show(self, report: Report) -> None:
         """Show a new report."""
@@ -88,11 +73,10 @@ class Section(Vertical):
         row = widget.parent.row_of(widget) if isinstance(widget.parent, Form) else None
         return row.help if row else ""
 
-    def on_button_pressed(self, event: Button.Pressed) -> None:
+    def on_act_button_pressed(self, event: ActButton.Pressed) -> None:
         """Do what the button says."""
-        if isinstance(event.button, ActButton):
-            event.stop()
-            event.button.act.run(self)
+        event.stop()
+        event.act.run(self)
 
     def say(self, words: str) -> None:
         """Say in one sentence what could not be done, or nothing."""
@@ -124,26 +108,6 @@ class Section(Vertical):
         """Put back what the design has, where nothing is being typed."""
         for form in self.query(Form):
             form.repaint()
-
-
-class ActButton(Button):
-    """A button that runs an act of its section."""
-
-    def __init__(self, act: Act) -> None:
-        self.act = act
-        super().__init__(Content(act.label), compact=True, id=f"act-{act.key}")
-
-
-class Acts(HorizontalGroup):
-    """The buttons of a section beside each other."""
-
-    DEFAULT_CSS = """
-    Acts { height: auto; }
-    Acts > Button { margin-right: 1; min-width: 5; width: auto; }
-    """
-
-    def __init__(self, acts: tuple[Act, ...]) -> None:
-        super().__init__(*(ActButton(act) for act in acts))
 
 
 class FormSection(Section):

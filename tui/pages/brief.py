@@ -8,6 +8,7 @@ from model.design import Design, Load, Water, edits
 from model.design.brief import AttitudeName
 from model.design.edits import WATERS, Ref
 from model.design.edits.core import changed
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import (
     LENGTH,
@@ -24,7 +25,7 @@ from tui.forms.kinds import (
     choice,
     number,
 )
-from tui.forms.section import Act, FormSection, Section
+from tui.forms.section import FormSection, Section
 from tui.pages.choosing import pick_preset
 from tui.pages.page import Page
 from tui.pages.words import money, sizes

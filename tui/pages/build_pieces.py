@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, Any
 from model.building.as_built import FINE, Piece, keep_piece, measured_pieces, note_cut, saw_anew
 from model.units import format_length
 from tui import stamp
+from tui.forms.acts import Act
 from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.words import bare, shown
 
 if TYPE_CHECKING:

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 from model.design.edits import Ref
 from model.frame.layout import JointPlace
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import TEXT, Chosen, choice
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act, Section
+from tui.forms.section import Section
 from tui.pages.fittings_choices import (
     NONE_FITS,
     directions,

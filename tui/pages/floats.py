@@ -9,11 +9,12 @@ from model.design import Ballast, Float, edits
 from model.design.edits import Ref
 from model.units import format_mass
 from model.water.balance import Balance
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column
 from tui.forms.kinds import LENGTH, MASS, MONEY, TEXT, YES_NO, number
 from tui.forms.listing import ListSection
-from tui.forms.section import Act, FormSection, Section
+from tui.forms.section import FormSection, Section
 from tui.pages.choosing import asks, name_of, pieces_of
 from tui.pages.fixed import fixed_list
 from tui.pages.floats_solve import SolveSection

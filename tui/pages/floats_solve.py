@@ -6,14 +6,13 @@ from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import HorizontalGroup
-from textual.content import Content
 from textual.widgets import Input, Static
 
 from model.errors import LengthError
 from model.solve.floats import Wish, propose_floats, usual_bars
 from model.units import format_length, parse_length, parse_number
+from tui.forms.acts import Act, ActButton
 from tui.forms.proposal import Offer, ProposalSection, Way
-from tui.forms.section import Act, ActButton
 from tui.forms.ticks import Ticks
 
 if TYPE_CHECKING:
@@ -63,7 +62,7 @@ class SolveSection(ProposalSection):
         if self._foam not in foams:
             self._foam = used or next(iter(foams), "")
         named = foams.get(self._foam, "none: take one from a preset")
-        self.query_one("#act-foam", ActButton).label = Content(named)  # a name is no markup
+        self.query_one("#act-foam", ActButton).label = named
 
     def pick_foam(self) -> None:
         """Choose the foam."""

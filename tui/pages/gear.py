@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 
 from model.design import Attachment, edits
 from model.design.edits import Ref
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field, part
 from tui.forms.items import Column
 from tui.forms.kinds import COUNT, LENGTH, MASS, MASS_PER_M, MONEY, SIZES, TEXT, YES_NO, choice
 from tui.forms.listing import ListSection
-from tui.forms.section import Act, FormSection, Section
+from tui.forms.section import FormSection, Section
 from tui.pages.choosing import asks, bar_entry, place_entry
 from tui.pages.fixed import fixed_list, removed
 from tui.pages.page import Page

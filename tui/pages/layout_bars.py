@@ -13,11 +13,11 @@ from model.design.edits.bars import at_45
 from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import BarPlace
 from model.sizing import set_cut, set_showing, set_spacing_of
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import DERIVED_LENGTH, LENGTH, TEXT, Options
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 from tui.messages import DrawRequested
 from tui.pages.choosing import pieces_of
 from tui.pages.words import bare, shown

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from model.arrangements import difference_lines, differences
 from model.design.edits.runs import add_run, remove_run, work_on_run
+from tui.forms.acts import Act
 from tui.forms.items import Column, Row
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 
 if TYPE_CHECKING:
     from model.coach.finding import About

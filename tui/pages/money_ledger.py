@@ -11,11 +11,11 @@ from model.errors import FileProblem
 from model.money.ledger import Ledger, without_receipt
 from model.money.ledger_csv import ledger_csv, with_ledger_of
 from tui import stamp
+from tui.forms.acts import Act
 from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import COUNT, MONEY, TEXT, YES_NO, Chosen, Options, number_text
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act
 from tui.messages import WriteRequested
 from tui.pages.money_shopping import ledger_of, ledger_words
 from tui.pages.noting import back, noted, noted_entry

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING, Any
 from model.design.edits.evidence import taken_back, with_changed
 from model.design.record import field_texts
 from tui import stamp
+from tui.forms.acts import Act
 from tui.forms.entry import Entry
 from tui.forms.kinds import Kind
-from tui.forms.section import Act, Section
+from tui.forms.section import Section
 
 if TYPE_CHECKING:
     from model.design import Noted

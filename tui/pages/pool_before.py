@@ -8,9 +8,9 @@ from model.design.edits.evidence import done_steps, tick, untick
 from model.pool.card import kit_words
 from model.pool.safety import AFTER_DIVE, PRE_DIVE, inspection
 from tui import stamp
+from tui.forms.acts import Act
 from tui.forms.items import Column, Row
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.noting import AUTHOR, author_words
 
 if TYPE_CHECKING:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from model.design import Decision
+from tui.forms.acts import Act
 from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LONG_TEXT, TEXT
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act
 from tui.messages import SheetsRequested
 from tui.pages.noting import AUTHOR, author_words, noted, noted_entry
 

@@ -11,9 +11,9 @@ from model.pool.expected import COURSE, expected
 from model.pool.kinds import KINDS
 from model.pool.results import Result, difference_words, results
 from model.units import format_length
+from tui.forms.acts import Act
 from tui.forms.items import Column, Row
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.noting import AUTHOR
 from tui.pages.pool_fields import Readings, Spot, foams_in_use
 

@@ -8,7 +8,8 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from tui.dialogs.sheets import WHAT
-from tui.forms.section import Act, Acts, Section, hidden_static, put_text
+from tui.forms.acts import Act, Acts
+from tui.forms.section import Section, hidden_static, put_text
 from tui.messages import SheetsRequested
 
 if TYPE_CHECKING:

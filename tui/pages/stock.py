@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 
 from model.design import Stock, edits
 from model.design.edits import Ref
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH, TEXT
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act, FormSection, Section
+from tui.forms.section import FormSection, Section
 from tui.pages.choosing import pick_preset
 from tui.pages.page import Page
 from tui.pages.stock_bought import (

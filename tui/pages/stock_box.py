@@ -10,11 +10,11 @@ from model.coach.sentences import listed
 from model.design import edits
 from model.design.edits import Ref
 from model.vehicle.choices import use_box
+from tui.forms.acts import Act
 from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import COUNT, LENGTH, YES_NO
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.choosing import pieces_of
 from tui.pages.words import shown
 

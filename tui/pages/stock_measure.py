@@ -9,11 +9,11 @@ from model.design import DryJoint, edits
 from model.design.edits import Ref
 from model.design.readings import Reading, joint_fittings, readings
 from model.errors import LengthError
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH, Typed, choice, read_sizes, show_sizes
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.stock_rulers import how_to
 from tui.pages.words import JOININGS, bare, shown
 

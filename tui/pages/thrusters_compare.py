@@ -17,8 +17,8 @@ from model.errors import FileProblem
 from model.files import load_design
 from model.presets import find_preset, load_preset, presets
 from model.solve.sweep import Sweep, size_sweep
+from tui.forms.acts import Act
 from tui.forms.proposal import Offer, ProposalSection, Way
-from tui.forms.section import Act
 from tui.messages import WriteRequested
 from tui.raster.canvas import text_of
 from tui.raster.scatter import BEATEN, scatter

@@ -10,11 +10,11 @@ from model.design import edits
 from model.design.edits import Ref
 from model.thrust.mounts import mount_plans
 from model.units import format_length, format_mass
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, help_of
 from tui.forms.items import Column, Row
 from tui.forms.kinds import Typed, number
 from tui.forms.listing import Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.words import money
 
 if TYPE_CHECKING:

@@ -9,11 +9,11 @@ from model.design import edits
 from model.design.edits import Ref
 from model.thrust.hole_edits import across, add_hole, change_hole, place_hole, remove_hole
 from model.thrust.tie_holes import TIE_HOLE, from_sawn_end, hole_key, hole_of_key
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, help_of
 from tui.forms.items import Column, Row
 from tui.forms.kinds import DERIVED_LENGTH, LENGTH, Chosen, Options
 from tui.forms.listing import Asking, Listing, ListSection
-from tui.forms.section import Act
 from tui.pages.fixed import STEP
 from tui.pages.thrusters_mounts import hole_words, plan_the_holes, plans_of
 from tui.pages.words import FACES, bare, direction_words, shown
@@ -119,8 +119,8 @@ def entries(report: Report, key: str) -> tuple[Entry, ...]:
             kind=DERIVED_LENGTH,
             get=lambda report: from_end(report, key),
             edit=move,
-            help=f"From the sawn end of {bar.name} at {report.survey.frame.joints[bar.joints[0]].name} to "
-            "the middle of the hole. In the table, left and right move it a little.",
+            help=f"From the sawn end at {report.survey.frame.joints[bar.joints[0]].name}. "
+            "In the table, left and right move it.",
             about=about,
         ),
         Entry(

@@ -11,9 +11,10 @@ from model.design.edits import Ref
 from model.drawing.diagram_svg import diagram_svg
 from model.drawing.wires import wiring_scene
 from model.power.diagram import wiring_lines
+from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import COUNT, LENGTH, LONG_TEXT, TEXT, YES_NO, choice, number
-from tui.forms.section import Act, FormSection, Section
+from tui.forms.section import FormSection, Section
 from tui.messages import WriteRequested
 from tui.pages.page import Page
 from tui.pages.wires_gauges import gauges_section
