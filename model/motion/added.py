@@ -13,8 +13,8 @@ from model.design import Tether
 from model.motion.coefficients import between_rows
 from model.motion.inertia import added_share
 from model.motion.shapes import Wet
-from model.motion.tensor import Tensor, outer
-from model.parts import Block, Cylinder
+from model.motion.tensor import Tensor, axial, total
+from model.parts import Block
 from model.vehicle.pipework import disc
 
 ALONG = ((0.0, 1.0), (1.0, 1.39), (2.0, 1.459), (5.0, 1.516), (10.0, 1.541), (20.0, 1.566))
@@ -28,23 +28,23 @@ PLATE = (
 
 def added_mass(shapes: Iterable[Wet], tether: Tether | None, density: float) -> Tensor:
     """Of the water around the parts and the tether [kg]: along a direction e it is e . A e."""
-    total = Tensor()
-    for shape in shapes:
-        solid = shape.solid
-        total += block_added(solid, density) if isinstance(solid, Block) else _cylinder(shape, solid, density)
+    around = total(_added(shape, density) for shape in shapes)
     if tether:
         across = density * disc(tether.diameter) * tether.hanging
-        total += Tensor(across, across, 0.0)
-    return total
+        return around + Tensor(across, across, 0.0)
+    return around
 
 
-def _cylinder(shape: Wet, solid: Cylinder, density: float) -> Tensor:
+def _added(shape: Wet, density: float) -> Tensor:
+    solid = shape.solid
+    if isinstance(solid, Block):
+        return block_added(solid, density)
     if not solid.length:
         return Tensor()
     across = added_share(shape) * density * disc(2 * solid.radius) * solid.length
     slender = solid.length / (2 * solid.radius)
     ends = 0.0 if shape.butted else between_rows(ALONG, slender) * 8 / 3 * density * solid.radius**3
-    return Tensor(across, across, across) + outer(solid.axis).times(ends - across)
+    return axial(solid.axis, ends, across)
 
 
 def block_added(block: Block, density: float) -> Tensor:

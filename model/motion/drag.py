@@ -1,6 +1,7 @@
 """Drag on the whole vehicle as it moves and turns, summed strip by strip."""
 
 from math import sqrt
+from operator import mul
 
 from model.motion.strips import Strips
 from model.vectors import ORIGIN, Vector, dot
@@ -68,4 +69,4 @@ def turn_resistances(strips: Strips, about: Vector) -> tuple[float, ...]:
 
 def weighted(values: tuple[float, ...], factors: tuple[float, ...]) -> float:
     """The sum of the values of all groups, each with its factor."""
-    return sum(value * factor for value, factor in zip(values, factors, strict=True))
+    return float(sum(map(mul, values, factors)))

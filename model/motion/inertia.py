@@ -5,12 +5,12 @@
 """
 
 from bisect import bisect_right
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from math import pi, sqrt
 
 from model.frame.layout import Frame
 from model.motion.shapes import Wet
-from model.motion.tensor import Tensor, outer, point_mass, rod, solid_inertia
+from model.motion.tensor import Tensor, outer, point_mass, rod, solid_inertia, total
 from model.parts import Block, Cylinder, Part
 from model.vectors import Vector, between, cross, norm, sub
 from model.vehicle.pipework import disc, hidden_room
@@ -29,18 +29,20 @@ def dry_inertia(parts: Iterable[Part], g: Vector) -> Tensor:
     A fitting's mass is spread evenly over its sockets, each a cylinder of the hub's diameter; a
     thruster's over the body of its motor; mounts and the tether count as points.
     """
-    total = Tensor()
-    for part in parts:
-        carriers = part.solids if part.kind == "fitting" else part.solids[:1]
-        sizes = [_size(solid) for solid in carriers]
-        whole = sum(sizes)
-        if not whole:
-            total += point_mass(part.mass, sub(part.mass_centre, g))
-            continue
-        for solid, size in zip(carriers, sizes, strict=True):
-            mass = part.mass * size / whole
-            total += solid_inertia(solid, mass, part.hollow) + point_mass(mass, sub(_middle(solid), g))
-    return total
+    return total(tensor for part in parts for tensor in _dry(part, g))
+
+
+def _dry(part: Part, g: Vector) -> Iterator[Tensor]:
+    carriers = part.solids if part.kind == "fitting" else part.solids[:1]
+    sizes = [_size(solid) for solid in carriers]
+    whole = sum(sizes)
+    if not whole:
+        yield point_mass(part.mass, sub(part.mass_centre, g))
+        return
+    for solid, size in zip(carriers, sizes, strict=True):
+        mass = part.mass * size / whole
+        yield solid_inertia(solid, mass, part.hollow)
+        yield point_mass(mass, sub(_middle(solid), g))
 
 
 def flooding_mass(frame: Frame, density: float) -> list[Water]:
@@ -61,22 +63,19 @@ def flooding_inertia(frame: Frame, density: float, g: Vector) -> Tensor:
 
 def water_inertia(waters: Iterable[Water], g: Vector) -> Tensor:
     """Of water that lies along lines about G [kg m2]."""
-    total = Tensor()
-    for mass, start, end in waters:
-        total += rod(mass, sub(start, g), sub(end, g))
-    return total
+    return total(rod(mass, sub(start, g), sub(end, g)) for mass, start, end in waters)
 
 
 def added_inertia(shapes: Iterable[Wet], density: float, g: Vector) -> Tensor:
     """Of the water around the parts about G [kg m2], by lines that are moved across themselves."""
-    total = Tensor()
-    for shape in shapes:
-        solid = shape.solid
-        if isinstance(solid, Block):
-            total += point_mass(BLOCK_ADDED * density * _size(solid), sub(solid.centre, g))
-        else:
-            total += _across(solid, added_share(shape) * density * _size(solid), g)
-    return total
+    return total(_added(shape, density, g) for shape in shapes)
+
+
+def _added(shape: Wet, density: float, g: Vector) -> Tensor:
+    solid = shape.solid
+    if isinstance(solid, Block):
+        return point_mass(BLOCK_ADDED * density * _size(solid), sub(solid.centre, g))
+    return _across(solid, added_share(shape) * density * _size(solid), g)
 
 
 def added_share(shape: Wet) -> float:

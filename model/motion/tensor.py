@@ -1,5 +1,7 @@
 """Moments of inertia as symmetric tensors."""
 
+from collections.abc import Iterable
+
 from msgspec import Struct
 
 from model.parts import Block, Cylinder, Solid
@@ -38,6 +40,29 @@ class Tensor(Struct, frozen=True):
         return plain + 2 * (self.xy * x * y + self.xz * x * z + self.yz * y * z)
 
 
+def total(tensors: Iterable[Tensor]) -> Tensor:
+    """The sum of some tensors."""
+    xx = yy = zz = xy = xz = yz = 0.0
+    for one in tensors:
+        xx, yy, zz = xx + one.xx, yy + one.yy, zz + one.zz
+        xy, xz, yz = xy + one.xy, xz + one.xz, yz + one.yz
+    return Tensor(xx, yy, zz, xy, xz, yz)
+
+
+def axial(axis: Vector, along: float, across: float) -> Tensor:
+    """What is so much along an axis of length 1, and so much every way square to it."""
+    x, y, z = axis
+    more = along - across
+    return Tensor(
+        across + more * x * x,
+        across + more * y * y,
+        across + more * z * z,
+        more * x * y,
+        more * x * z,
+        more * y * z,
+    )
+
+
 def outer(a: Vector) -> Tensor:
     """The tensor a a^T."""
     x, y, z = a
@@ -62,7 +87,17 @@ def rod(mass: float, start: Vector, end: Vector) -> Tensor:
 
     That of a point in its middle and m L^2/12 across it (Meriam and Kraige, table D/4, from memory).
     """
-    return point_mass(mass, between(start, end, 0.5)) + point_mass(mass / 12, sub(end, start))
+    x, y, z = between(start, end, 0.5)
+    a, b, c = sub(end, start)
+    xx, yy, zz = x * x + a * a / 12, y * y + b * b / 12, z * z + c * c / 12
+    return Tensor(
+        mass * (yy + zz),
+        mass * (xx + zz),
+        mass * (xx + yy),
+        -mass * (x * y + a * b / 12),
+        -mass * (x * z + a * c / 12),
+        -mass * (y * z + b * c / 12),
+    )
 
 
 def solid_inertia(solid: Solid, mass: float, hollow: float = 0.0) -> Tensor:
@@ -82,5 +117,4 @@ def solid_inertia(solid: Solid, mass: float, hollow: float = 0.0) -> Tensor:
 
 def _tube(tube: Cylinder, mass: float, hollow: float) -> Tensor:
     squares = tube.radius**2 + hollow**2
-    axial, across = mass * squares / 2, mass * (3 * squares + tube.length**2) / 12
-    return Tensor(across, across, across) + outer(tube.axis).times(axial - across)
+    return axial(tube.axis, mass * squares / 2, mass * (3 * squares + tube.length**2) / 12)
