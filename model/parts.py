@@ -63,7 +63,9 @@ class Cylinder(Struct, frozen=True, dict=True):  # the dict, here and below, kee
         (a, b, c), (d, e, f), r = self.start, self.end, self.radius
         x, y, z = d - a, e - b, f - c
         square = x * x + y * y + z * z or 1.0
-        i, j, k = (r * sqrt(max(0.0, 1.0 - step * step / square)) for step in (x, y, z))
+        i = r * sqrt(max(0.0, 1.0 - x * x / square))
+        j = r * sqrt(max(0.0, 1.0 - y * y / square))
+        k = r * sqrt(max(0.0, 1.0 - z * z / square))
         return Box(
             (min(a, d) - i, min(b, e) - j, min(c, f) - k), (max(a, d) + i, max(b, e) + j, max(c, f) + k)
         )

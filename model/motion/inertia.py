@@ -4,11 +4,11 @@
    the values between agree with a boundary-element computation to 3 %.
 """
 
-from bisect import bisect_right
 from collections.abc import Iterable, Iterator
 from math import pi, sqrt
 
 from model.frame.layout import Frame
+from model.motion.coefficients import between_rows
 from model.motion.shapes import Wet
 from model.motion.tensor import Tensor, outer, point_mass, rod, solid_inertia, total
 from model.parts import Block, Cylinder, Part
@@ -83,12 +83,7 @@ def added_share(shape: Wet) -> float:
     solid = shape.solid
     if shape.butted or isinstance(solid, Block):
         return 1.0
-    slender = solid.length / (2 * solid.radius)
-    if slender >= FINITE_CYLINDER[-1][0]:
-        return 1.0
-    place = bisect_right(FINITE_CYLINDER, (slender, 2.0))
-    (low, a), (high, b) = FINITE_CYLINDER[place - 1], FINITE_CYLINDER[place]
-    return a + (b - a) * (slender - low) / (high - low)
+    return between_rows(FINITE_CYLINDER, solid.length / (2 * solid.radius))
 
 
 def _across(cylinder: Cylinder, mass: float, g: Vector) -> Tensor:
