@@ -12,7 +12,7 @@ from model.design import Opening
 from model.frame.layout import BarPlace, JointPlace
 from model.parts import Cylinder, Part
 from model.survey import Survey
-from model.vectors import AXES, Vector, dot, norm, sub, unit
+from model.vectors import AXES, Vector, dot, unit
 from model.water.air.drilling import fault
 from model.water.air.sockets import is_cap, socket_of
 
@@ -125,7 +125,7 @@ def taken_stretches(found: Survey) -> dict[str, list[Taken]]:
 def _length(part: Part) -> float:
     """Length of a rod, or of a stack of washers [m]."""
     solid = part.solids[0]
-    return norm(sub(solid.end, solid.start)) if isinstance(solid, Cylinder) else 0.0
+    return solid.length if isinstance(solid, Cylinder) else 0.0
 
 
 def _take(

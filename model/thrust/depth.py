@@ -8,7 +8,6 @@ from math import acos, pi, sqrt
 
 from model.parts import Block, Box, Cylinder, Part, Solid
 from model.thrust.clear import disc_of
-from model.vectors import norm, sub
 from model.water.balance import Balance
 
 HALVINGS = 30
@@ -53,7 +52,7 @@ def _size(solid: Solid) -> float:
     if isinstance(solid, Block):
         a, b, c = solid.size
         return a * b * c
-    return pi * solid.radius**2 * norm(sub(solid.end, solid.start))
+    return pi * solid.radius**2 * solid.length
 
 
 def share_above(solid: Solid, height: float, box: Box) -> float:
@@ -69,9 +68,7 @@ def share_above(solid: Solid, height: float, box: Box) -> float:
         return 0.0
     if height <= box.low[2]:
         return 1.0
-    if isinstance(solid, Cylinder) and abs(solid.end[2] - solid.start[2]) <= LEVEL * norm(
-        sub(solid.end, solid.start)
-    ):
+    if isinstance(solid, Cylinder) and abs(solid.end[2] - solid.start[2]) <= LEVEL * solid.length:
         h = max(-1.0, min(1.0, (height - box.centre[2]) / solid.radius))
         return (acos(h) - h * sqrt(1 - h * h)) / pi
     return (box.high[2] - height) / (box.high[2] - box.low[2])

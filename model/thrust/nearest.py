@@ -79,7 +79,7 @@ def reach(solid: Solid) -> float:
     """Radius [m] of the ball about its middle that holds a solid."""
     if isinstance(solid, Block):
         return norm(solid.size) / 2
-    return float((norm(sub(solid.end, solid.start)) ** 2 / 4 + solid.radius**2) ** 0.5)
+    return float((solid.length**2 / 4 + solid.radius**2) ** 0.5)
 
 
 def nearest(solid: Solid, point: Vector) -> Vector:
