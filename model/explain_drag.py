@@ -13,7 +13,7 @@ KINDS = {
     "thruster": "motors",
     "float": "floats",
     "ballast": "weights",
-    "attachment": "hooks and gear",
+    "attachment": "gear",
     "tether": "tether",
 }
 """What the parts of a kind are called together."""
@@ -41,7 +41,7 @@ def drag_quantities(survey: Survey) -> Iterator[Quantity]:
     kinds = shares_by_kind(survey)
     if not kinds:
         return
-    whole = together("all", "all together", kinds)
+    whole = together("all", "all parts", kinds)
     for way in ("ahead", "up"):
         yield _drag(way, whole, kinds)
     yield _added(whole, kinds)

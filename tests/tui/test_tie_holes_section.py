@@ -23,7 +23,7 @@ async def test_a_hole_is_added_placed_and_taken_away_again(size):
     async with app.run_test(size=size) as pilot:
         section = await opened(app, pilot, "Tie holes")
         assert "No holes for ties yet" in app.text()
-        section.query_one("#act-add").press()
+        section.query_one("#act-add").action_press()
         await pilot.pause()
         assert [hole.along for hole in holes(app)] == pytest.approx([-0.018])
         assert " 163 " in app.text(), "182 - 19.05 is 162.95 mm from the sawn end"
@@ -87,7 +87,7 @@ async def test_which_motor_is_asked_where_several_are_tied_and_none_is_said():
     app = PageApp("thrusters", swimmer(port(mount="ties"), starboard(mount="ties")))
     async with app.run_test(size=SIZES[0]) as pilot:
         section = await opened(app, pilot, "Tie holes")
-        section.query_one("#act-add").press()
+        section.query_one("#act-add").action_press()
         await pilot.pause()
         assert isinstance(app.screen, Pick)
         await pilot.press("down", "enter")
@@ -95,7 +95,7 @@ async def test_which_motor_is_asked_where_several_are_tied_and_none_is_said():
         assert (len(holes(app)), len(holes(app, "starboard"))) == (0, 1)
         app.present(swimmer(port(), starboard()))
         await pilot.pause()
-        section.query_one("#act-add").press()
+        section.query_one("#act-add").action_press()
         await pilot.pause()
         assert "No motor is held by ties" in app.text()
 

@@ -53,7 +53,7 @@ PLOT = (44, 11)
 """Columns and rows for the dots of a plot."""
 PLOT_NOTE = "A small grey letter is a design that another beats; + is where two stand in one place."
 NO_PLOT = "No plot: without a thruster that drives it there is no speed."
-GREY = "$text-muted"
+GREY = "$foreground-muted"
 """The look of what is beaten; letter and sentence say it too."""
 PICTURE = "trade.svg"
 

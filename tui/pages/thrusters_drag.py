@@ -66,7 +66,7 @@ def rows(report: Report) -> list[Row]:
     kinds = shares_by_kind(report.survey)
     if not kinds:
         return []
-    whole = together(ALL, "all together", kinds)
+    whole = together(ALL, "all parts", kinds)
     return [Row(share.kind, cells(share, whole)) for share in (*kinds, whole)]
 
 
@@ -90,7 +90,7 @@ def facing_cells(facing: Facing, whole: Facing) -> tuple[str, str, str]:
 def note(report: Report, key: str) -> str:
     """Drag, water moved along and water inside of one kind, and its parts that drag most."""
     kinds = shares_by_kind(report.survey)
-    whole = together(ALL, "all together", kinds)
+    whole = together(ALL, "all parts", kinds)
     share = next((each for each in kinds if each.kind == key), whole)
     ahead, up = (facing.drag(SPEED).text("N") for facing in (share.ahead, share.up))
     lines = [
