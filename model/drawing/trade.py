@@ -15,6 +15,8 @@ MARKS = 5
 """About how many numbers stand along an axis."""
 WIDTH, HEIGHT, EDGE, ROOM = 120.0, 80.0, 18.0, 6.0
 """[mm] A plot, the room for its numbers, and between two lines of the list."""
+LETTER = 3.0
+"""[mm] Between the letters of designs that stand in one place."""
 STYLE = """
 svg { background: #fff; font-family: sans-serif; }
 text { font-size: 3.2px; fill: #000; } .title { font-size: 4.2px; font-weight: bold; }
@@ -146,8 +148,10 @@ def _plot(plot: Trade, top: float) -> Iterator[str]:
     yield f'<text x="{left}" y="{top - 2:.2f}">{xml_text(plot.up.words)}</text>'
     words = xml_text(plot.across.words)
     yield f'<text text-anchor="end" x="{left + WIDTH}" y="{bottom + 10:.2f}">{words}</text>'
-    for dot in plot.dots:
+    beside: dict[tuple[int, int], int] = {}
+    for dot in sorted(plot.dots, key=lambda dot: not dot.beaten_by):  # nothing grey hides what is not
         x, y = left + plot.across.share(dot.across) * WIDTH, bottom - plot.up.share(dot.up) * HEIGHT
-        shade = ' class="beaten"' if dot.beaten_by else ""
+        shade, place = ' class="beaten"' if dot.beaten_by else "", (round(x), round(y))
+        beside[place] = number = beside.get(place, -1) + 1
         yield f'<circle{shade} cx="{x:.2f}" cy="{y:.2f}" r="1.2"/>'
-        yield f'<text{shade} x="{x + 2:.2f}" y="{y - 1:.2f}">{dot.sign}</text>'
+        yield f'<text{shade} x="{x + 2 + LETTER * number:.2f}" y="{y - 1:.2f}">{dot.sign}</text>'

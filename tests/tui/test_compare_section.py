@@ -65,10 +65,12 @@ def test_what_is_beaten_is_a_small_letter_with_a_look_of_its_own():
     root = ElementTree.fromstring(trade_svg(trades(pair), "pair"))
     space = "{http://www.w3.org/2000/svg}"
     circles = [circle.get("class") for circle in root.findall(f"{space}circle")]
-    assert sorted(circles, key=str) == [None, None, "beaten", "beaten"]
     named = {text.text: text.get("class") for text in root.findall(f"{space}text")}
     assert (named["A"], named["b"]) == (None, "beaten")
     assert any(text.startswith("b The dear one (beaten by") for text in named)
+    places = {text.text: float(text.get("x")) for text in root.findall(f"{space}text") if text.text in "Ab"}
+    assert abs(places["A"] - places["b"]) >= 3, "both stand in one place; their letters do not"
+    assert circles == ["beaten", None, "beaten", None], "what is not beaten lies on top"
 
 
 def test_sizes_that_are_beaten_are_grey_with_their_letter_and_their_sentence():
