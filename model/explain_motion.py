@@ -42,18 +42,27 @@ def motion_quantities(survey: Survey) -> tuple[Quantity, ...]:
 
 def _pull(drive: Drive) -> Quantity:
     percent = round(100 * drive.spread)
+    astern = f"{drive.astern:.2f} N astern" if "astern" in drive.senses else "none astern"
     return Quantity(
         f"pull of {drive.name}",
-        f"{drive.ahead:.2f} N ahead, {drive.astern:.2f} N astern",
+        f"{drive.ahead:.2f} N ahead, {astern}",
         "pull of its test, times the square of its back voltage over the test's, less what its stream loses",
         (
             ("pull of the test", f"{drive.rated.ahead:.2f} N at {drive.rated.volts:g} V"),
             ("volts that arrive", f"{drive.volts:.1f} V"),
             ("pull is gone at", f"{drive.ahead_gone:.2f} m/s"),
+            *_one_way(drive),
         ),
         SOURCES[drive.rated.source],
         f"{percent} % either way ahead",
     )
+
+
+def _one_way(drive: Drive) -> Iterator[tuple[str, str]]:
+    """Why a thruster does not run astern, where it does not."""
+    if "astern" not in drive.senses:
+        known = drive.rated.astern > 0
+        yield "astern", "its switch only turns it on and off" if known else "its propeller pulls nothing"
 
 
 def _runs(survey: Survey, moving: Motion) -> Iterator[Quantity]:

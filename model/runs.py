@@ -129,8 +129,10 @@ def _leg(body: Body, leg: Leg, load: float) -> tuple[list[float], str]:
 def _parts(body: Body, leg: Leg, load: float) -> Iterator[tuple[float, list[Effort], str]]:
     yield leg.ahead, _straight(body, AHEAD, load), "no thruster drives it ahead"
     sides = [_turning(body, to_port) for to_port in (True, False)]
-    slower = min(sides, key=lambda efforts: efforts[0].push.still)
-    yield radians(leg.turn), slower, "the thrusters cannot turn it"
+    slower, faster = sorted(sides, key=lambda efforts: efforts[0].push.still)
+    helpless = faster[0].push.still <= 0
+    problem = f"the thrusters {'cannot turn it' if helpless else 'turn it to one side only'}"
+    yield radians(leg.turn), slower, problem
     up = leg.climb > 0
     problem = "the thrusters cannot lift it" if up else "the thrusters cannot push it down"
     yield abs(leg.climb), _straight(body, UP if up else DOWN, load), problem

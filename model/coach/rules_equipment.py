@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 from functools import partial
 
-from model.coach.finding import About, Finding
+from model.coach.finding import About, Finding, Step
 from model.coach.remedies import floats as float_remedy
 from model.coach.remedies import thrusters as thruster_remedy
 from model.coach.remedies.money import cheaper
 from model.coach.say import WHOLE, say
-from model.coach.sentences import length, money
+from model.coach.sentences import length, listed, money
 from model.design import COMPARISON_SLACK, Float, Move
 from model.frame.layout import BarPlace
 from model.survey import Survey
+from model.thrust.moves import NEEDS, Way, stuck
 
 MOVE_WORDS: dict[Move, str] = {
     "ahead": "go ahead",
@@ -21,6 +22,13 @@ MOVE_WORDS: dict[Move, str] = {
     "turn": "turn",
     "sideways": "go sideways",
 }
+WAY_WORDS: dict[Way, str] = {
+    "to port": "pushes it to port",
+    "to starboard": "pushes it to starboard",
+    "turn to port": "turns it to port",
+    "turn to starboard": "turns it to starboard",
+}
+"""What a thruster does towards one side."""
 
 
 def missing_mounts(survey: Survey) -> Iterator[Finding]:
@@ -33,12 +41,28 @@ def missing_mounts(survey: Survey) -> Iterator[Finding]:
 
 
 def missing_moves(survey: Survey) -> Iterator[Finding]:
-    """A direction that the task needs and no thruster serves."""
+    """A direction that the task needs and no thruster serves, and the switches that are to blame."""
     for move in survey.design.brief.moves:
-        if move not in survey.thrust.moves:
-            propose = partial(thruster_remedy.drive, survey, move)
-            words = MOVE_WORDS[move]
-            yield say("thruster.move-missing", "must", "thrusters", About("move", move), propose, move=words)
+        lacks = survey.thrust.lacks(move)
+        if not lacks:
+            continue
+        held = stuck(survey.drives, survey.balance.g, lacks)
+        propose = partial(thruster_remedy.drive, survey, move, tuple(drive.thruster for drive in held))
+        values = {
+            "move": MOVE_WORDS[move],
+            "lacks": WAY_WORDS[lacks[0]] if len(lacks) < len(NEEDS[move]) else "does that",
+            "why": _switches([drive.name for drive in held]),
+        }
+        step: Step = "wires" if held else "thrusters"
+        yield say("thruster.move-missing", "must", step, About("move", move), propose, **values)
+
+
+def _switches(names: list[str]) -> str:
+    """The switches that only turn something on and off, in words; nothing where there are none."""
+    if not names:
+        return ""
+    switches = "its switch only turns it" if len(names) == 1 else "their switches only turn them"
+    return f": {listed(names)} would, but {switches} on and off"
 
 
 def long_floats(survey: Survey) -> Iterator[Finding]:

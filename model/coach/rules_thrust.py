@@ -110,10 +110,11 @@ def _tether(survey: Survey, room: Clearance, item: Thruster) -> Iterator[Finding
 
 def streams(survey: Survey) -> Iterator[Finding]:
     """Something stands in a propeller's stream, ahead or astern."""
-    names = {item.id: item.name for item in survey.arrangement.thrusters}
+    drives = {drive.thruster: drive for drive in survey.drives}
     for room in survey.clear:
-        worst = max((room.ahead, "ahead"), (room.astern, "astern"), key=lambda one: one[0].lost)
-        yield from _stream(survey, room, names[room.thruster], *worst)
+        drive, streams = drives[room.thruster], {"ahead": room.ahead, "astern": room.astern}
+        worst = max(drive.senses, key=lambda way: streams[way].lost)
+        yield from _stream(survey, room, drive.name, streams[worst], worst)
 
 
 def _stream(survey: Survey, room: Clearance, name: str, stream: Stream, way: str) -> Iterator[Finding]:

@@ -34,7 +34,7 @@ SENTENCES: dict[str, str] = {
     "place.part-shared": "{a} is in the same place as {b}, as far as its outside measures tell.",
     "place.foam-squeezed": "{a} is in the same place as {b}: foam gives way by no more than {most}.",
     "thruster.mount-missing": "{thruster} has nothing that holds it: choose a mount.",
-    "thruster.move-missing": "The task needs the vehicle to {move}, but no thruster does that.",
+    "thruster.move-missing": "The task needs the vehicle to {move}, but no thruster {lacks}{why}.",
     "thruster.body-inside": "The motor of {thruster} would sit inside {bar}: it belongs beside the pipe.",
     "thruster.mount-hub": "The mount of {thruster} ({mount}) would sit on the fitting at {joint}, where it has no hold: slide it to bare pipe.",
     "thruster.stub-homeless": "{thruster} is held by a stub, but no fitting at an end of {bar} has an empty socket for it.",

@@ -45,7 +45,12 @@ class Branch(Record):
     colours: tuple[Name, Name] = ("red", "black")
     """Colours of its two cores."""
     switching: Switching = "reversing switch"
-    """What turns it on, and astern."""
+    """What turns it on, and astern: an on-off switch has no way to turn it round."""
+
+    @property
+    def reverses(self) -> bool:
+        """Whether its switch can turn the motor round."""
+        return self.switching != "on-off switch"
 
 
 class Power(Record):

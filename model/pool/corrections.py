@@ -13,6 +13,8 @@ from model.frame.layout import BarPlace
 from model.pool.expected import COURSE, expected
 from model.pool.results import Result
 from model.survey import Survey, survey
+from model.thrust.drives import Drive
+from model.thrust.senses import Sense
 from model.units import format_length, format_mass, snap
 
 FOAM_LEAST, FOAM_MOST = 5.0, 150.0
@@ -144,11 +146,12 @@ def _thrust(found: Survey, result: Result) -> Correction | None:
     if not FACTOR_LEAST <= factor <= FACTOR_MOST:
         return None
     axis, sign = {"pull ahead": (0, 1), "pull astern": (0, -1), "pull up": (2, 1)}[result.trial.kind]
-    ways = {
+    helps: dict[str, Sense] = {
         drive.thruster: "ahead" if drive.along[axis] * sign > 0 else "astern"
         for drive in found.drives
         if abs(drive.along[axis]) > 1e-6
     }
+    ways = {drive.thruster: helps[drive.thruster] for drive in found.drives if _runs(drive, helps)}
     names = ", ".join(drive.name for drive in found.drives if drive.thruster in ways)
     why = f"the pull of {names} times {factor:.2f}, as a pull test of its own for each"
     pulls = {drive.thruster: drive.rated for drive in found.drives if drive.thruster in ways}
@@ -162,6 +165,11 @@ def _thrust(found: Survey, result: Result) -> Correction | None:
         for id, rated in pulls.items()
     }
     return Correction("Correct the pull of the thrusters", why, partial(_with_pulls, tests=tests))
+
+
+def _runs(drive: Drive, ways: dict[str, Sense]) -> bool:
+    """Whether a thruster helps, and can run the way that it helps."""
+    return ways.get(drive.thruster) in drive.senses
 
 
 def _amps(design: Design, thruster: str) -> float | None:

@@ -45,7 +45,8 @@ def branch_words(thruster: Thruster, power: Power, unit: Unit) -> str:
     own = (
         fuse_words(branch.fuse) if branch.fuse else "fused by the main fuse" if power.main_fuse else "NO FUSE"
     )
-    return f"{own}, {branch.switching}, {power.plugs} plugs, {colours} ({cores})"
+    switch = branch.switching if branch.reverses else f"{branch.switching} (ahead only)"
+    return f"{own}, {switch}, {power.plugs} plugs, {colours} ({cores})"
 
 
 def _trunk(power: Power, unit: Unit) -> Iterator[str]:

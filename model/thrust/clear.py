@@ -7,11 +7,13 @@ from collections.abc import Iterable, Sequence
 from math import hypot
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design import Arrangement
 from model.frame.layout import Frame
 from model.parts import Block, Box, Cylinder, Part, Solid
 from model.thrust.nearest import gap, middle, reach
+from model.thrust.senses import turned_round
 from model.thrust.stream import BEHIND, Jet
 from model.vectors import Vector, add, dot, norm, scale, sub
 
@@ -54,13 +56,17 @@ class Stream(Struct, frozen=True):
         return self.losses[0].part if self.losses else None
 
 
+NO_STREAM = Stream(0.0, ())
+"""That of a way that a propeller never turns."""
+
+
 class Clearance(Struct, frozen=True):
     """What is around one propeller.
 
     Attributes:
         near: the nearest part, or None where none is as near as was looked.
         tether: room to the tether [m], or None where it is further than was looked or there is none.
-        ahead, astern: what its stream loses.
+        ahead, astern: what its stream loses; nothing astern, where its switch cannot turn it round.
     """
 
     thruster: str
@@ -84,9 +90,9 @@ def clearances(
     """
     tether = tether_line(arrangement, frame)
     things = [(part, solid, solid.box) for part in parts for solid in part.solids]
-    return tuple(
-        _around(part, things, tether, look, look_tether) for part in parts if part.kind == "thruster"
-    )
+    one_way = {item.id for item in arrangement.thrusters if not turned_round(item, arrangement.power)}
+    found = (_around(part, things, tether, look, look_tether) for part in parts if part.kind == "thruster")
+    return tuple(replace(room, astern=NO_STREAM) if room.thruster in one_way else room for room in found)
 
 
 def tether_line(arrangement: Arrangement, frame: Frame) -> Cylinder | None:

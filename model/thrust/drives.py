@@ -11,6 +11,7 @@ from model.power.wiring import Wiring
 from model.thrust.clear import Clearance
 from model.thrust.propeller import zero_thrust_speed
 from model.thrust.rated import Rated, rated
+from model.thrust.senses import Sense, senses
 from model.vectors import Vector, add, unit
 
 STREAM_SPREAD = 0.5
@@ -23,10 +24,12 @@ class Drive(Struct, frozen=True):
     Attributes:
         at: the middle of the motor [m]; the pull acts in a line through it.
         along: the way that it pushes when it runs ahead, length 1.
-        ahead, astern: pull held still, at the volts that arrive, less what its stream loses [N].
+        ahead, astern: pull held still, at the volts that arrive, less what its stream loses [N]; 0 for a way
+            that it cannot run.
         ahead_gone, astern_gone: speeds at which that pull is gone [m/s].
         spread, astern_spread: half the width of the spread of the pulls, as a share.
-        rated: the pull at the volts of its test.
+        rated: the pull at the volts of its test, whatever its switch.
+        senses: the ways that it can run.
         volts: at the motor with all running [V]; the volts of the test where no wiring is planned.
         hand: "right", "left" or None where it is not known.
     """
@@ -43,6 +46,7 @@ class Drive(Struct, frozen=True):
     spread: float
     astern_spread: float
     rated: Rated
+    senses: tuple[Sense, ...]
     volts: float
     hand: str | None
 
@@ -72,8 +76,9 @@ def drives_of(
         motor, room = motors[item.motor], streams[item.id]
         own = rated(item, motor, astern_share, density)
         left = share.get(item.id, 1.0)
-        ahead = own.ahead * left * (1 - room.ahead.lost)
-        astern = own.astern * left * (1 - room.astern.lost)
+        ways = senses(item, motor, arrangement.power)
+        ahead = own.ahead * left
+        astern = own.astern * left if "astern" in ways else 0.0
         size = motor.propeller_diameter
         drive = Drive(
             thruster=item.id,
@@ -81,13 +86,14 @@ def drives_of(
             at=add(frame.bars[item.bar].point(item.at), item.offset),
             along=unit(item.to),
             diameter=size,
-            ahead=ahead,
-            astern=astern,
-            ahead_gone=zero_thrust_speed(own.ahead * left, size, density),
-            astern_gone=zero_thrust_speed(own.astern * left, size, density),
+            ahead=ahead * (1 - room.ahead.lost),
+            astern=astern * (1 - room.astern.lost),
+            ahead_gone=zero_thrust_speed(ahead, size, density),
+            astern_gone=zero_thrust_speed(astern, size, density),
             spread=hypot(own.spread, STREAM_SPREAD * room.ahead.lost),
             astern_spread=hypot(own.astern_spread, STREAM_SPREAD * room.astern.lost),
             rated=own,
+            senses=ways,
             volts=volts.get(item.id, own.volts),
             hand=item.hand,
         )

@@ -1,6 +1,7 @@
 """Which ways the thrusters can push the vehicle, held still, at the volts and in the water that they have."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from typing import Literal
 
 from msgspec import Struct
 
@@ -17,19 +18,41 @@ Push = tuple[Vector, Vector]
 """Where a thruster pushes [m], and its force [N]."""
 
 
+Way = Literal["ahead", "astern", "up", "down", "to port", "to starboard", "turn to port", "turn to starboard"]
+"""What one push does."""
+NEEDS: dict[Move, tuple[Way, ...]] = {
+    "ahead": ("ahead",),
+    "astern": ("astern",),
+    "up": ("up",),
+    "down": ("down",),
+    "turn": ("turn to port", "turn to starboard"),
+    "sideways": ("to port", "to starboard"),
+}
+"""What a move takes: who can turn or go to one side only is stuck in the next corner."""
+
+
 class Thrust(Struct, frozen=True):
     """What the thrusters can do.
 
     Attributes:
-        pushes: two for each thruster: running ahead and running astern.
+        pushes: two for each thruster: running ahead and running astern; of no force where it cannot.
         up, down: the most that they push up and down together [N].
-        moves: the moves for which there is a thruster.
+        ways: what they do, one by one.
     """
 
     pushes: tuple[Push, ...]
     up: float
     down: float
-    moves: frozenset[Move]
+    ways: frozenset[Way]
+
+    @property
+    def moves(self) -> frozenset[Move]:
+        """The moves for which there are thrusters."""
+        return frozenset(move for move in NEEDS if not self.lacks(move))
+
+    def lacks(self, move: Move) -> tuple[Way, ...]:
+        """What no thruster does of all that a move takes."""
+        return tuple(way for way in NEEDS[move] if way not in self.ways)
 
 
 def thrust(drives: Sequence[Drive], g: Vector) -> Thrust:
@@ -42,23 +65,36 @@ def thrust(drives: Sequence[Drive], g: Vector) -> Thrust:
         pushes=pushes,
         up=sum(pull for pull in vertical if pull > 0),
         down=sum(-pull for pull in vertical if pull < 0),
-        moves=frozenset(move for at, force in pushes for move in moves_of(sub(at, g), force)),
+        ways=frozenset(way for at, force in pushes for way in ways_of(sub(at, g), force)),
     )
 
 
-def moves_of(lever: Vector, force: Vector) -> list[Move]:
-    """The moves that one force [N] makes which acts at a lever [m] from G."""
+def ways_of(lever: Vector, force: Vector) -> list[Way]:
+    """What one force [N] does that acts at a lever [m] from G."""
     strength = max(abs(component) for component in force)
     if not strength:
         return []
     x, y, z = force
-    least = strength * USEFUL_SHARE
-    possible: tuple[tuple[Move, bool], ...] = (
+    least, turning = strength * USEFUL_SHARE, cross(lever, force)[2]
+    possible: tuple[tuple[Way, bool], ...] = (
         ("ahead", x > least),
         ("astern", -x > least),
         ("up", z > least),
         ("down", -z > least),
-        ("sideways", abs(y) > least),
-        ("turn", abs(cross(lever, force)[2]) > USEFUL_LEVER * strength),
+        ("to port", y > least),
+        ("to starboard", -y > least),
+        ("turn to port", turning > USEFUL_LEVER * strength),
+        ("turn to starboard", -turning > USEFUL_LEVER * strength),
     )
-    return [move for move, serves in possible if serves]
+    return [way for way, serves in possible if serves]
+
+
+def stuck(drives: Sequence[Drive], g: Vector, lacks: Iterable[Way]) -> tuple[Drive, ...]:
+    """The thrusters that would do some of what is lacking, if their switches could turn them round."""
+    wanted = set(lacks)
+    return tuple(
+        drive
+        for drive in drives
+        if "astern" not in drive.senses
+        and wanted & {*ways_of(sub(drive.at, g), scale(drive.along, -drive.rated.astern))}
+    )

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from model.design import Motor, Thruster
 from model.parts import Part
 from model.survey import survey
-from model.thrust.moves import moves_of
+from model.thrust.moves import ways_of
 from model.thrust.rated import rated
 from model.water.balance import GRAVITY, balance
 from tests import worked
@@ -98,21 +98,23 @@ def test_made_larger_in_proportion_bg_grows_with_it_and_the_trim_stays(parts, fa
 
 
 @pytest.mark.parametrize(
-    ("lever", "force", "moves"),
+    ("lever", "force", "ways"),
     [
         ((0, 0, 0), (2, 0, 0), {"ahead"}),
-        ((0, 0.2, 0), (2, 0, 0), {"ahead", "turn"}),
+        ((0, 0.2, 0), (2, 0, 0), {"ahead", "turn to starboard"}),  # pushed ahead on its port side
+        ((0, -0.2, 0), (2, 0, 0), {"ahead", "turn to port"}),
         ((0, 0, 0.2), (-2, 0, 0), {"astern"}),
         ((0.3, 0, 0), (0, 0, 1), {"up"}),
-        ((0, 0, 0), (0, -1, 0), {"sideways"}),
-        ((0.3, 0, 0), (0, -1, 0), {"sideways", "turn"}),
+        ((0, 0, 0), (0, -1, 0), {"to starboard"}),
+        ((0, 0, 0), (0, 1, 0), {"to port"}),
+        ((0.3, 0, 0), (0, -1, 0), {"to starboard", "turn to starboard"}),
         ((0, 0, 0), (0.7, 0, -0.7), {"ahead", "down"}),
         ((0, 0.009, 0), (1, 0, 0), {"ahead"}),
         ((0, 0, 0), (0, 0, 0), set()),
     ],
 )
-def test_the_moves_that_a_push_makes(lever, force, moves):
-    assert set(moves_of(lever, force)) == moves
+def test_what_a_push_does(lever, force, ways):
+    assert set(ways_of(lever, force)) == ways
 
 
 def test_up_and_down_thrust_add_up_over_the_thrusters_and_astern_is_weaker():

@@ -342,6 +342,16 @@ CASES = (
 )
 HANDS = swimmer(port(hand="right"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
 BOTH_HANDS = swimmer(port(hand="left"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
+ONE_WAY = Branch(fuse=3.0, switching="on-off switch")
+TASK = Brief(moves=("ahead", "astern"))
 CASES += (
+    Case(
+        "thruster.move-missing",
+        "must",
+        ("move", "astern"),
+        wired(SETTLED, ONE_WAY, TASK),
+        wired(SETTLED, ONE_WAY.but(switching="controller"), TASK),
+        ("go astern", "port motor and starboard motor", "only turn them on and off"),
+    ),
     Case("motion.hands-alike", "tip", ("design", ""), HANDS, BOTH_HANDS, ("right-handed", "starboard")),
 )

@@ -10,7 +10,12 @@ from tui.app import Poolwright
 from tui.beside import write_beside
 
 PLAN_MISSING = swimmer(port(), starboard(), power=None)
-SECTIONS = {"power.fuse-missing": "Motors", "power.volts-lost": "Cable", "power.checks-open": "Checks"}
+SECTIONS = {
+    "power.fuse-missing": "Motors",
+    "power.volts-lost": "Cable",
+    "power.checks-open": "Checks",
+    "thruster.move-missing": "Motors",
+}
 
 
 async def test_a_wiring_is_planned_from_nothing_with_fuses_and_left_out_again():
@@ -55,6 +60,7 @@ async def test_a_branch_has_its_fuse_colours_and_switch():
         app.field("branch-switching").focus()
         await pilot.press("right")
         await pilot.pause()
+        assert "on-off switch (ahead only)" in app.text()
         branch = app.design.arrangement.thrusters[0].branch
         assert (branch.fuse, branch.colours, branch.switching) == (2.0, ("white", "green"), "on-off switch")
         await typed(pilot, app.field("branch-colours"), "white", "enter")

@@ -8,6 +8,7 @@ from model.design import edits
 from model.design.edits import Ref
 from model.errors import LengthError
 from model.power.diagram import branch_words
+from model.thrust.moves import stuck
 from tui.forms.entry import Entry, inner
 from tui.forms.items import Column, Row
 from tui.forms.kinds import NAMES, Typed, choice, number, read_names
@@ -108,7 +109,15 @@ def entries(report: Report, key: str) -> tuple[Entry, ...]:
             help="Of + and -, with a comma: red, black. Write them down before the cable is cut.",
             about=about,
         ),
-        inner(ref, "branch", "switching", "Switched by", SWITCHES, about=about),
+        inner(
+            ref,
+            "branch",
+            "switching",
+            "Switched by",
+            SWITCHES,
+            help="A reversing switch or a controller turns it round; an on-off switch runs it ahead only.",
+            about=about,
+        ),
         inner(ref, "branch", "core_area", "Copper of its cores", number("mm2"), optional=True, about=about),
     )
 
@@ -138,5 +147,9 @@ def held_fast(report: Report, wires: Wiring, key: str) -> str:
 
 
 def locate(report: Report, about: About) -> str | None:
-    """The motor that a finding is about."""
+    """The motor that a finding is about, or the first whose switch keeps the vehicle from a move."""
+    if about.kind == "move":
+        survey = report.survey
+        held = stuck(survey.drives, survey.balance.g, survey.thrust.lacks(about.id))
+        return held[0].thruster if held else None
     return about.id if about.kind == "thruster" else None

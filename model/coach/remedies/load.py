@@ -1,13 +1,15 @@
-"""Remedies for a load: stronger upright motors, or the hook under the middle."""
+"""Remedies for a load: upright motors turned round or stronger, or the hook under the middle."""
 
 from functools import partial
 from math import hypot
 
 from model.coach.finding import Remedy
-from model.design import Design
+from model.coach.remedies.thrusters import reversing
+from model.design import Design, Motor
 from model.design.edits import add_attachment
 from model.solve.places import level_bars_at
 from model.survey import Survey
+from model.thrust.moves import stuck
 from model.vectors import grid, sub
 
 HOOK_BARS = 4
@@ -15,11 +17,16 @@ HOOK_BARS = 4
 
 
 def stronger(found: Survey) -> tuple[Remedy, ...]:
-    """A stronger motor that the team has, in the place of each upright one."""
+    """A switch that lets a motor pull up as well, or a stronger motor in the place of each upright one."""
     motors = {motor.id: motor for motor in found.design.supplies.motors}
     upright = {item.id: motors[item.motor] for item in found.arrangement.thrusters if grid(item.to)[2]}
     weakest = min((motor.thrust_ahead for motor in upright.values()), default=0.0)
     better = [motor for motor in motors.values() if motor.thrust_ahead > weakest]
+    held = tuple(drive.thruster for drive in stuck(found.drives, found.balance.g, ("up",)))
+    return (*reversing(found, held), *_remotored_by(upright, better))
+
+
+def _remotored_by(upright: dict[str, Motor], better: list[Motor]) -> tuple[Remedy, ...]:
     return tuple(
         Remedy(
             f"Use {motor.name} to go up and down",

@@ -50,7 +50,34 @@ def _held(design: Design, thruster: str, mount: str) -> Design:
     return design.arranged(thrusters=thrusters)
 
 
-def drive(found: Survey, move: Move) -> tuple[Remedy, ...]:
+def drive(found: Survey, move: Move, held: tuple[str, ...] = ()) -> tuple[Remedy, ...]:
+    """Give a move its thrusters.
+
+    Args:
+        held: those, by id, that would make it if their switches could turn them round.
+    """
+    return (*reversing(found, held), *_new_thrusters(found, move))
+
+
+def reversing(found: Survey, held: tuple[str, ...]) -> Iterator[Remedy]:
+    """Reversing switches in the branches of some thrusters, by id: in each of them alone, then in all."""
+    names = {item.id: item.name for item in found.arrangement.thrusters}
+    groups = [(each,) for each in held] + ([held] if len(held) > 1 else [])
+    for group in groups:
+        branches = f"branch{'es' if len(group) > 1 else ''} of {listed([names[each] for each in group])}"
+        switch = "reversing switches" if len(group) > 1 else "a reversing switch"
+        yield Remedy(f"Put {switch} in the {branches}", partial(_reversing, thrusters=frozenset(group)))
+
+
+def _reversing(design: Design, thrusters: frozenset[str]) -> Design:
+    items = tuple(
+        item.but(branch=item.branch.but(switching="reversing switch")) if item.id in thrusters else item
+        for item in design.arrangement.thrusters
+    )
+    return design.arranged(thrusters=items)
+
+
+def _new_thrusters(found: Survey, move: Move) -> tuple[Remedy, ...]:
     """Add the thruster, or the pair of them, that makes a move: on the bars nearest to where it should be."""
     supplies = found.design.supplies
     if not supplies.motors or not found.frame.bars:
