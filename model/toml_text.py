@@ -84,25 +84,27 @@ def _is_small(table: Mapping[str, Any]) -> bool:
 
 
 def _is_big(value: Any) -> bool:
+    if isinstance(value, str):
+        return "\n" in value
     if isinstance(value, list | tuple):
         return any(isinstance(item, Mapping) for item in value)
-    return isinstance(value, Mapping) or (isinstance(value, str) and "\n" in value)
+    return isinstance(value, Mapping)
 
 
 def _inline(value: Any) -> str:
+    if isinstance(value, str):
+        return _text(value)
     if isinstance(value, Mapping):
-        pairs = ", ".join(f"{_key(key)} = {_inline(item)}" for key, item in value.items())
+        pairs = ", ".join([f"{_key(key)} = {_inline(item)}" for key, item in value.items()])
         return f"{{ {pairs} }}" if pairs else "{}"
     if isinstance(value, list | tuple):
-        return f"[{', '.join(_inline(item) for item in value)}]"
+        return f"[{', '.join([_inline(item) for item in value])}]"
     return _scalar(value)
 
 
 def _scalar(value: Any) -> str:
     if type(value) in (int, float):
         return str(value)
-    if isinstance(value, str):
-        return _text(value)
     return tomli_w.dumps({"v": value})[len("v = ") : -1]
 
 
