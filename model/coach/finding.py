@@ -66,6 +66,11 @@ class Finding:
     propose: Callable[[], tuple[Remedy, ...]] = field(default=tuple, compare=False)
 
     @property
+    def may_be_cleared(self) -> bool:
+        """Whether there is anything to propose; whether it clears the finding is still to be proved."""
+        return self.propose is not tuple
+
+    @property
     def key(self) -> tuple[str, About]:
         """What makes two findings of two reports the same finding."""
         return self.code, self.about

@@ -64,7 +64,7 @@ class Section(Vertical):
     def _focus_now(self) -> bool:
         for widget in self.query(self.first_selector):
             if widget.focusable and all(node.display for node in widget.ancestors_with_self):
-                widget.focus()
+                self.screen.set_focus(widget)
                 return True
         return False
 

@@ -98,7 +98,8 @@ class ThrustersPage(Page):
         "In the table: a adds, c copies, d removes, left and right move it along its bar.\n\n"
         "Clearances: room round each propeller, and what its stream loses. Drag: which parts hold it back; "
         "C_D says how badly a shape goes through the water, about 0.5 for a ball and 1.1 for a pipe across, "
-        "and cm2 is what it shows; water that moves along counts like weight when it starts and stops.\n\n"
+        "and cm2 is what it shows; water that moves along counts like weight when it starts and stops. "
+        "Shift+F1 tells where each number comes from.\n\n"
     ) + SAFETY
 
     def makers(self) -> tuple[tuple[str, Callable[[], Section]], ...]:

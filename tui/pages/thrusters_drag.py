@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from model.explain_drag import SPEED, added_words, shares_by_kind, shares_of
+from model.explain_drag import SPEED, shares_by_kind, shares_of
 from model.motion.shares import together
 from model.silhouette import silhouettes
 from tui.forms.items import Column, Row
@@ -13,14 +13,14 @@ from tui.pages.words import area
 
 if TYPE_CHECKING:
     from model.motion.shares import Facing, Share
+    from model.motion.span import Span
     from model.review import Report
 
 ALL = "all"
 """The key of the last row."""
-MOST = 3
+MOST = 2
 """So many parts of a kind are named."""
 EMPTY = "Nothing to drag yet: the frame has no bars."
-ORIGINS = "Shift+F1: where from."
 
 
 def drag_list() -> ListSection:
@@ -54,11 +54,15 @@ def facts(report: Report) -> str:
     if not kinds:
         return ""
     whole, areas = together(ALL, "", kinds), silhouettes(report.survey.parts)
-    ahead, up = (facing.drag(SPEED).text("N", 1) for facing in (whole.ahead, whole.up))
     return (
-        f"Drag at {SPEED:g} m/s: {ahead} ahead; {up} up.\n"
-        f"Silhouette {area(areas.front)} ahead, {area(areas.side)} side, {area(areas.top)} top. {ORIGINS}"
+        f"At {SPEED:g} m/s: {spread(whole.ahead.drag(SPEED), 1)}, up {spread(whole.up.drag(SPEED), 1)}.\n"
+        f"Silhouette {area(areas.front)} ahead, {area(areas.side)} side, {area(areas.top)} top."
     )
+
+
+def spread(drag: Span, digits: int) -> str:
+    """A drag with how low and how high it may be."""
+    return f"{drag.value:.{digits}f} N ({drag.low:.{digits}f} to {drag.high:.{digits}f})"
 
 
 def rows(report: Report) -> list[Row]:
@@ -92,15 +96,15 @@ def note(report: Report, key: str) -> str:
     kinds = shares_by_kind(report.survey)
     whole = together(ALL, "all parts", kinds)
     share = next((each for each in kinds if each.kind == key), whole)
-    ahead, up = (facing.drag(SPEED).text("N") for facing in (share.ahead, share.up))
+    added = share.added
     lines = [
-        f"Drag at {SPEED:g} m/s: {ahead} ahead; {up} up.",
-        f"Water moved along outside: {added_words(share)}.",
+        f"{spread(share.ahead.drag(SPEED), 2)} ahead, {spread(share.up.drag(SPEED), 2)} up.",
+        f"Moves {added.xx:.2f} kg of water ahead, {added.yy:.2f} sideways, {added.zz:.2f} up.",
     ]
     if share.inside:
-        lines.append(f"Water inside, moved along as well: {share.inside:.2f} kg.")
+        lines.append(f"{share.inside:.2f} kg of water inside it moves along as well.")
     if key == ALL:
-        lines.append("Each part counts as if it stood alone: areas that hide one another add up.")
+        lines.append("Each part counts as if it stood alone.")
     elif share.count > 1:
         lines.append(f"Most ahead: {most_words(report, key)}.")
     return "\n".join(lines)

@@ -37,10 +37,7 @@ class FindingsPanel(OptionList):
             return
         before = self.chosen.key if self.chosen else None
         self.findings = shown.listed
-        self.clear_options()
-        self.add_options(Option(self._prompt(finding, shown)) for finding in self.findings)
-        if not self.findings:
-            self.add_option(Option(self._nothing(shown), disabled=True))
+        self._list([self._prompt(finding, shown) for finding in self.findings] or [self._nothing(shown)])
         keys = [finding.key for finding in self.findings]
         self.highlighted = keys.index(before) if before in keys else (0 if keys else None)
         self.border_title = "Findings of every step" if shown.everywhere else "Findings of this step"
@@ -49,6 +46,7 @@ class FindingsPanel(OptionList):
 
     def __init__(self) -> None:
         self.findings: tuple[Finding, ...] = ()
+        self._prompts: list[Content] = []
         super().__init__(id="findings", compact=True)
 
     @property
@@ -57,19 +55,36 @@ class FindingsPanel(OptionList):
         place = self.highlighted
         return self.findings[place] if place is not None and place < len(self.findings) else None
 
+    def _list(self, prompts: list[Content]) -> None:
+        """Show these; what is the same already stays, since a new list has the whole screen laid out."""
+        before, self._prompts = self._prompts, prompts
+        if len(before) != len(prompts) or not self.findings:
+            if before != prompts:
+                self.clear_options()
+                self.add_options(Option(prompt, disabled=not self.findings) for prompt in prompts)
+            return
+        for number, (old, new) in enumerate(zip(before, prompts, strict=True)):
+            if old != new:
+                self.replace_option_prompt_at_index(number, new)
+
     def _prompt(self, finding: Finding, shown: Shown) -> Content:
         where = f"{BY_KEY[page_of(finding.step)].title}: " if shown.everywhere else ""
         word = (finding.severity.upper(), STYLES[finding.severity])
-        remedy = shown.remedy(finding)
-        offer = (f"\n  F5 remedy: {remedy.label}", "italic") if remedy else ""
-        return Content.assemble(word, f" {where}{finding.message}", offer)
+        return Content.assemble(word, f" {where}{finding.message}", (self._offer(finding, shown), "italic"))
 
-    def _nothing(self, shown: Shown) -> str:
+    def _offer(self, finding: Finding, shown: Shown) -> str:
+        """The line of the remedy, there already while it is being looked for."""
+        if finding.may_be_cleared and finding.key not in shown.proofs:
+            return "\n  looking for a remedy ..."
+        remedy = shown.remedy(finding)
+        return f"\n  F5 remedy: {remedy.label}" if remedy else ""
+
+    def _nothing(self, shown: Shown) -> Content:
         if shown.everywhere or not shown.report.findings:
-            return "Nothing is wrong anywhere."
+            return Content("Nothing is wrong anywhere.")
         here = "Nothing is wrong on this step."
         count = sum(musts(shown.report, step) for step in BY_KEY)
-        return f"{here} {count} to fix on other steps." if count else here
+        return Content(f"{here} {count} to fix on other steps." if count else here)
 
     def action_remedy(self) -> None:
         """Ask for the remedy of the finding under the bar."""

@@ -140,10 +140,13 @@ class Showing(Screen[None]):
             await self.pages.add_content(BY_KEY[step].page_class()(id=name, classes="page"))
             if not self.pages.query_children(f"#{name}"):
                 return  # the app is being closed
-        self.pages.current = name
-        self.look = "page"
-        self.present(replace(self.state, step=step, seen=self.state.seen | {step}))
-        self.focus_page()
+        with self.app.batch_update():  # what follows from the focus belongs to the same frame
+            self.pages.current = name
+            self.look = "page"
+            self.present(replace(self.state, step=step, seen=self.state.seen | {step}))
+            self.focus_page()
+            await self.settle()
+        self.check_idle()  # which starts the painting that the batch held back
 
     async def show_place(self, step: str, about: About) -> None:
         """Open a page, put the focus on a thing there and mark it in the drawing."""
@@ -166,8 +169,12 @@ class Showing(Screen[None]):
         take = getattr(self.page, "commit", None)
         if take is not None:
             take()
-            for _ in range(HOPS):
-                await sleep(0)
+            await self.settle()
+
+    async def settle(self) -> None:
+        """Let messages come up from the page."""
+        for _ in range(HOPS):
+            await sleep(0)
 
     def watch_look(self, old: str, new: str) -> None:
         """On a small screen the panel that is looked at stands in front of the page."""
