@@ -26,7 +26,7 @@ async def test_each_kind_has_a_row_and_the_shares_are_of_one_whole(size):
         await pilot.press("down")
         await pilot.pause()
         assert "Most ahead:" in section.listing.note(app.report, section.table.chosen)
-        assert "Water moved along outside" in app.text()
+        assert "kg of water ahead" in app.text()
         assert app.marked[-1] == ("", ""), "a kind is no single thing to mark"
 
 
