@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from model.explain_motion import DRAG
-from model.motion.shares import Facing, Share, drag_shares, together
+from model.motion.shares import Facing, Share, together
 from model.quantity import Quantity
 from model.survey import Survey
 
@@ -26,14 +26,8 @@ ADDED = "DNV-RP-C205 and DNV-RP-H103 table A-2; cylinders along their axis: a bo
 
 def shares_by_kind(survey: Survey) -> tuple[Share, ...]:
     """What the parts of each kind contribute together, in the order of KINDS; empty without any part."""
-    made = shares_of(survey)
-    grouped = {kind: [share for share in made if share.kind == kind] for kind in KINDS}
+    grouped = {kind: [share for share in survey.shares if share.kind == kind] for kind in KINDS}
     return tuple(together(kind, KINDS[kind], found) for kind, found in grouped.items() if found)
-
-
-def shares_of(survey: Survey) -> tuple[Share, ...]:
-    """What each part contributes."""
-    return drag_shares(survey.arrangement, survey.frame, survey.parts, survey.balance.density)
 
 
 def drag_quantities(survey: Survey) -> Iterator[Quantity]:

@@ -11,8 +11,10 @@ from model.frame.letters import CutGroup, cut_list
 from model.money.bill import Bill, bill
 from model.money.on_hand import InBox, in_box
 from model.motion.motion import Motion, motion
+from model.motion.shares import Share, drag_shares
 from model.parts import Part
 from model.power.wiring import Wiring, wiring
+from model.thrust.around import Around, around
 from model.thrust.clear import Clearance, clearances
 from model.thrust.drives import Drive, drives_of
 from model.thrust.moves import Thrust, thrust
@@ -24,7 +26,7 @@ from model.water.spread import Spread, spread
 from model.water.trim_kit import TrimKit, trim_kit
 
 
-class Survey(Struct, frozen=True, dict=True):  # the dict keeps the air once it was asked for
+class Survey(Struct, frozen=True, dict=True):  # the dict keeps what is worked out on demand
     """The results of one arrangement of a design."""
 
     design: Design
@@ -47,6 +49,17 @@ class Survey(Struct, frozen=True, dict=True):  # the dict keeps the air once it 
     def air(self) -> Air:
         """The air that stays in the pipes."""
         return air_of(self.design, self.arrangement, self.frame, self.balance)
+
+    @cached_property
+    def around(self) -> tuple[Around, ...]:
+        """What is around each propeller, beside what is asked for."""
+        limits = self.design.brief.thresholds
+        return around(limits, self.arrangement, self.frame, self.parts, self.balance)
+
+    @cached_property
+    def shares(self) -> tuple[Share, ...]:
+        """What each part drags, and the water that it moves along."""
+        return drag_shares(self.arrangement, self.frame, self.parts, self.balance.density)
 
 
 def survey(design: Design) -> Survey:

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 
 from model.explain import quantities
-from model.explain_drag import drag_quantities, shares_by_kind, shares_of
+from model.explain_drag import drag_quantities, shares_by_kind
 from model.motion.body import body_of
 from model.motion.shares import AHEAD, UP, together
 from model.survey import survey
@@ -88,7 +88,7 @@ def test_a_motor_and_a_tether_stand_beside_the_frame():
 def test_all_parts_together_are_the_vehicle(design):
     """Drag by group, added mass and water, of any design, are those that its motion is worked out with."""
     found = survey(design)
-    shares = shares_of(found)
+    shares = found.shares
     body = body_of(found.arrangement, found.frame, found.parts, found.balance, found.drives)
     if not shares:
         assert sum(body.resistances(AHEAD)) == 0

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from model.design import edits
 from model.design.edits import Ref
-from model.thrust.around import around
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import YES_NO
@@ -61,10 +60,7 @@ def facts(report: Report) -> str:
 
 def found(report: Report) -> dict[str, Around]:
     """What is around each propeller, by the thruster's id."""
-    survey = report.survey
-    limits = report.design.brief.thresholds
-    made = around(limits, survey.arrangement, survey.frame, survey.parts, survey.balance)
-    return {each.clear.thruster: each for each in made}
+    return {each.clear.thruster: each for each in report.survey.around}
 
 
 def rows(report: Report) -> list[Row]:

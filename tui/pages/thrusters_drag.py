@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from model.explain_drag import SPEED, shares_by_kind, shares_of
+from model.explain_drag import SPEED, shares_by_kind
 from model.motion.shares import together
 from model.silhouette import silhouettes
 from tui.forms.items import Column, Row
@@ -112,6 +112,6 @@ def note(report: Report, key: str) -> str:
 
 def most_words(report: Report, kind: str) -> str:
     """The parts of a kind that drag most ahead."""
-    found = [share for share in shares_of(report.survey) if share.kind == kind]
+    found = [share for share in report.survey.shares if share.kind == kind]
     found.sort(key=lambda share: -share.ahead.k)
     return ", ".join(f"{share.name} {share.ahead.drag(SPEED).value:.2f} N" for share in found[:MOST])
