@@ -20,8 +20,8 @@ async def test_what_is_too_near_is_told_with_a_sign_and_what_is_asked(size):
         assert first.cells[:3] == ("port motor", "bar 2", "6 !")
         assert "!" not in second.cells[2]
         words = section.listing.note(app.report, "port")
-        assert "bar 2, 6 mm from the disc; asked: 10 mm." in words
-        assert "asked without a guard: 50 mm" in words
+        assert "Nearest: bar 2, 6 mm; asked 10 mm." in words
+        assert "asked without a guard 50 mm" in words
         assert "bar 2" in app.text()
 
 

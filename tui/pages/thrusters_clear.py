@@ -95,7 +95,7 @@ def note(report: Report, key: str) -> str:
     if each.hook:
         lines.append(f"Hook: {each.hook.part.name}, {apart(report, each.hook)}.")
     ahead, astern = stream_words(each.clear.ahead), stream_words(each.clear.astern)
-    lines.append(f"Pull lost to what stands in its stream, ahead: {ahead}; astern: {astern}.")
+    lines.append(f"Lost in its stream ahead: {ahead}; astern: {astern}.")
     lines.append(depth_words(report, each))
     return "\n".join(lines)
 
@@ -104,13 +104,13 @@ def nearest_words(report: Report, each: Around) -> str:
     """The nearest part beside what is asked."""
     near, asked = each.clear.near, shown(report, each.asked)
     if near is None:
-        return f"Nearest part: more than 1 m away; asked: {asked}."
-    return f"Nearest part: {near.part.name}, {apart(report, near)}; asked: {asked}."
+        return f"Nearest: more than 1 m away; asked {asked}."
+    return f"Nearest: {near.part.name}, {apart(report, near)}; asked {asked}."
 
 
 def apart(report: Report, near: Near) -> str:
     """How far something is from the disc."""
-    return f"{shown(report, near.room)} from the disc" if near.room > 0 else "in the way of the disc"
+    return shown(report, near.room) if near.room > 0 else "in the way of the disc"
 
 
 def tether_words(report: Report, each: Around) -> str:
@@ -118,10 +118,10 @@ def tether_words(report: Report, each: Around) -> str:
     tether, room = report.design.arrangement.tether, each.clear.tether
     if tether is None:
         return "Tether: none is tied off yet."
-    where = "more than 1 m from the disc" if room is None else f"{shown(report, room)} from the disc"
+    where = "more than 1 m away" if room is None else shown(report, room)
     if each.tether_asked is None:
         return f"Tether: {where}; the guard keeps it out."
-    return f"Tether: {where}; asked without a guard: {shown(report, each.tether_asked)}."
+    return f"Tether: {where}; asked without a guard {shown(report, each.tether_asked)}."
 
 
 def stream_words(stream: Stream) -> str:
@@ -139,9 +139,9 @@ def stream_words(stream: Stream) -> str:
 def depth_words(report: Report, each: Around) -> str:
     """How deep the disc lies while the vehicle floats at rest."""
     if each.depth is None:
-        return "Depth at rest: not known, since it does not float at the surface."
-    where = f"{shown(report, abs(each.depth))} {'under' if each.depth >= 0 else 'above'} the surface"
-    return f"Depth at rest: upper edge {where}; asked: {shown(report, each.depth_asked)}."
+        return "Depth at rest: not known, it does not float."
+    where = f"{shown(report, abs(each.depth))} {'under' if each.depth >= 0 else 'above'} water"
+    return f"Upper edge at rest: {where}; asked {shown(report, each.depth_asked)}."
 
 
 def entries(report: Report, key: str) -> tuple[Entry, ...]:

@@ -55,14 +55,14 @@ def facts(report: Report) -> str:
         return ""
     whole, areas = together(ALL, "", kinds), silhouettes(report.survey.parts)
     return (
-        f"At {SPEED:g} m/s: {spread(whole.ahead.drag(SPEED), 1)}, up {spread(whole.up.drag(SPEED), 1)}.\n"
+        f"At {SPEED:g} m/s {spread(whole.ahead.drag(SPEED), 1)}, up {spread(whole.up.drag(SPEED), 1)}.\n"
         f"Silhouette {area(areas.front)} ahead, {area(areas.side)} side, {area(areas.top)} top."
     )
 
 
 def spread(drag: Span, digits: int) -> str:
     """A drag with how low and how high it may be."""
-    return f"{drag.value:.{digits}f} N ({drag.low:.{digits}f} to {drag.high:.{digits}f})"
+    return f"{drag.value:.{digits}f} N ({drag.low:.{digits}f}-{drag.high:.{digits}f})"
 
 
 def rows(report: Report) -> list[Row]:
