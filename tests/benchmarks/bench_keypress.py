@@ -22,11 +22,12 @@ KEYS = {
     "move a thruster": ("\x1b[C", THRUSTERS),
     "turn the drawing": ("\x1bOS", STOCK),
     "next field": ("\t", STOCK),
-    "type a letter": ("a", STOCK),
+    "type a letter": ("a", LETTERS),
 }
 """What is pressed, and after how many steps from the first page."""
-QUIET = 0.04
-"""[s] A frame has ended when nothing more comes for this long; it is not counted."""
+QUIET = 0.012
+"""[s] A frame has ended when nothing more comes for this long, which is not counted.  A tick later Textual
+paints the scroll bars once more, as they are."""
 
 
 def press(terminal, keys):

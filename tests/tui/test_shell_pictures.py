@@ -54,6 +54,7 @@ async def test_the_start_and_the_help_look_as_they_are_kept(size):
         compare(f"start-{size[0]}x{size[1]}", await still(pilot))
     async with Poolwright("demo").run_test(size=size) as pilot:
         await see(pilot, "Next:")
+        await still(pilot)
         await pilot.press("f1")
         compare(f"help-{size[0]}x{size[1]}", await still(pilot))
 

@@ -56,7 +56,7 @@ class ProposalSection(Section):
         acts: further buttons.
     """
 
-    first_selector = "Ticks, Input, ActButton"
+    first_selectors = ("Ticks, Input, ActButton",)
 
     def __init__(
         self,

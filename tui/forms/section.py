@@ -42,7 +42,8 @@ class Section(Vertical):
     """
     title = ""
     report: Report | None = None
-    first_selector = "Input, Choice, Boxes, ItemTable, ActButton"
+    first_selectors = ("Input, Choice, Boxes, ItemTable", "ActButton")
+    """What takes the focus first: a button only where there is nothing else, since Enter presses it."""
 
     def show(self, report: Report) -> None:
         """Show a new report."""
@@ -62,10 +63,11 @@ class Section(Vertical):
             self.call_after_refresh(self._focus_now)
 
     def _focus_now(self) -> bool:
-        for widget in self.query(self.first_selector):
-            if widget.focusable and all(node.display for node in widget.ancestors_with_self):
-                self.screen.set_focus(widget)
-                return True
+        for selector in self.first_selectors:
+            for widget in self.query(selector):
+                if widget.focusable and all(node.display for node in widget.ancestors_with_self):
+                    self.screen.set_focus(widget)
+                    return True
         return False
 
     def help_of(self, widget: Widget) -> str:

@@ -162,7 +162,7 @@ class Showing(Screen[None]):
         else:
             inside = (widget for widget in self.focus_chain if self.page in widget.ancestors)
             self.set_focus(next(inside, None), scroll_visible=False)
-        self.call_after_refresh(self.page.scroll_home, animate=False)
+        self.page.scroll_home(animate=False, immediate=True)
 
     async def commit(self) -> None:
         """Take what is being typed on the page, before it is left."""
