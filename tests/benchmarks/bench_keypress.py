@@ -22,7 +22,7 @@ KEYS = {
     "move a thruster": ("\x1b[C", THRUSTERS),
     "turn the drawing": ("\x1bOS", STOCK),
     "next field": ("\t", STOCK),
-    "type a letter": ("a", LETTERS),
+    "type a letter": ("a", STOCK),
 }
 """What is pressed, and after how many steps from the first page."""
 QUIET = 0.012
