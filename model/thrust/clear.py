@@ -89,10 +89,21 @@ def clearances(
         look, look_tether: how far parts and the tether are looked for [m].
     """
     tether = tether_line(arrangement, frame)
-    things = [(part, solid, solid.box) for part in parts for solid in part.solids]
+    things = [(part, solid, solid.box) for part in parts for solid in _outside(part, frame)]
     one_way = {item.id for item in arrangement.thrusters if not turned_round(item, arrangement.power)}
     found = (_around(part, things, tether, look, look_tether) for part in parts if part.kind == "thruster")
     return tuple(replace(room, astern=NO_STREAM) if room.thruster in one_way else room for room in found)
+
+
+def _outside(part: Part, frame: Frame) -> tuple[Solid, ...]:
+    """What is to be seen of a part: of a pipe only what its fittings do not cover."""
+    if part.kind != "bar":
+        return part.solids
+    bar = frame.bars[part.id]
+    if bar.exposed <= 0:
+        return ()
+    ends = bar.faces[0] / bar.spacing, 1 - bar.faces[1] / bar.spacing
+    return (Cylinder(bar.point(ends[0]), bar.point(ends[1]), bar.pipe.outside_diameter / 2),)
 
 
 def tether_line(arrangement: Arrangement, frame: Frame) -> Cylinder | None:

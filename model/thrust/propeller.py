@@ -15,7 +15,7 @@ ZERO_THRUST = 2.05
 """Speed at which the pull is gone, over the speed of the water through the propeller held still: 1.77 to 2.38
 over the B-series with 2 and 3 blades and a pitch of 0.6 to 1 diameters, worked out from [2]."""
 FALL = 0.73
-"""f in pull(x) = 1 - f x - (1 - f) x^2, a fit to [2] within 0.01."""
+"""f in pull(x) = 1 - f x - (1 - f) x^2, a fit to the mean of [2] within 0.014."""
 TORQUE_SHARE = 0.115
 """Torque over pull times diameter, K_Q / K_T: 0.09 to 0.14 over the B-series at rest [2]."""
 

@@ -3,10 +3,14 @@
 Water goes through the disc at w, and on the axis at w (1 + x/sqrt(x^2 + R^2)), x behind the disc
 (vortex cylinder of an actuator disc, textbook; from memory).  A body of frontal area S there has a
 drag of 1/2 rho v^2 C_D S, and the pull is 2 rho A w^2, so it loses C_D (S/A) (v/w)^2/4 of it.
+
+Stated rule: of a round solid each strip along its side counts where it lies in the stream, at the depth of
+its axis, and of its two ends the one that faces the stream.
 """
 
+from collections.abc import Iterator
 from functools import cached_property
-from math import pi, sqrt
+from math import cos, pi, sin, sqrt
 
 from msgspec import Struct
 
@@ -22,6 +26,16 @@ EDGE = 1e-9
 """[m] What lies just on the stream's edge is in it, wherever the whole vehicle stands."""
 ALONG = tuple((number + 0.5) / 16 for number in range(16))
 ACROSS = (-2 / 3, 0.0, 2 / 3)
+"""Where a block is sampled."""
+STRIPS = tuple(
+    (cos(angle), sin(angle) * pi / 14) for angle in (pi * (number + 0.5) / 14 for number in range(14))
+)
+"""Where strips stand that share a width from -1 to 1, and how wide each is: close to its edges, where they
+are shortest (Chebyshev's points, textbook)."""
+STRAIGHT = 1e-9
+"""A slant below this is none."""
+PIECES = 12
+"""A line aslant in the stream is cut into so many, each in a stream as wide as at its middle."""
 
 
 class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out once
@@ -49,15 +63,8 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
         """The share of the pull that a solid in the stream costs."""
         if not self._near(solid):
             return 0.0
-        start, run, wide = _spread(solid, self.along)
-        x, y, z = sub(start, self.centre)
-        weight = 0.0
-        for here in ALONG:
-            u, v, w = x + run[0] * here, y + run[1] * here, z + run[2] * here
-            for side in ACROSS:
-                weight += self._weight(u + wide[0] * side, v + wide[1] * side, w + wide[2] * side)
-        count = len(ALONG) * len(ACROSS)
-        return BLUFF * frontal(solid, self.along) / (pi * self.radius**2) * weight / count
+        seen = self._block(solid) if isinstance(solid, Block) else self._round(solid)
+        return BLUFF * seen / (pi * self.radius**2)
 
     def _near(self, solid: Solid) -> bool:
         if not any(box.meets(solid.box) for box in self.boxes):
@@ -68,6 +75,79 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
         far, diameter = reach(solid), 2 * self.radius
         ahead = -BEFORE * diameter - far < behind < BEHIND * diameter + far
         return ahead and aside < 1.5 * self.radius + far
+
+    def _block(self, block: Block) -> float:
+        """Frontal area [m2] of a block in the stream, each piece times (v/w)^2/4."""
+        start, run, wide = _spread(block, self.along)
+        x, y, z = sub(start, self.centre)
+        weight = 0.0
+        for here in ALONG:
+            u, v, w = x + run[0] * here, y + run[1] * here, z + run[2] * here
+            for side in ACROSS:
+                weight += self._weight(u + wide[0] * side, v + wide[1] * side, w + wide[2] * side)
+        return frontal(block, self.along) * weight / (len(ALONG) * len(ACROSS))
+
+    def _round(self, solid: Cylinder) -> float:
+        """The same of a round solid: strips along its side, and chords of the end that faces the stream."""
+        axis, radius = solid.axis, solid.radius
+        facing, aside = dot(axis, self.along), cross(axis, self.along)
+        slant = norm(aside)
+        start, end = sub(solid.start, self.centre), sub(solid.end, self.centre)
+        first = min(dot(start, self.along), dot(end, self.along)) - slant * radius
+        wide = self.radius / sqrt(self.speed(max(first, -2 * BEFORE * self.radius)))
+        level = scale(aside, 1 / slant) if slant > STRAIGHT else _across(axis)
+        seen = 0.0
+        if slant > STRAIGHT:
+            for out, width in self._across(start, level, radius, wide):
+                seen += slant * width * self._strip(add(start, scale(level, out)), axis, solid.length)
+        if abs(facing) > STRAIGHT:
+            face, rise = start if facing > 0 else end, cross(axis, level)
+            for out, width in self._across(face, rise, radius, wide):
+                half = sqrt(max(0.0, radius**2 - out**2))
+                chord = add(face, add(scale(rise, out), scale(level, -half)))
+                seen += abs(facing) * width * self._strip(chord, level, 2 * half)
+        return seen
+
+    def _across(self, at: Vector, way: Vector, radius: float, wide: float) -> Iterator[tuple[float, float]]:
+        """Strips side by side as far as the stream reaches: how far off a place each lies, and its width [m].
+
+        Args:
+            at: from the middle of the disc; way: that they lie along.
+            radius: how far there are any; wide: radius of the stream.
+        """
+        aside = sub(way, scale(self.along, dot(way, self.along)))
+        square = dot(aside, aside)
+        middle, reach = -dot(at, aside) / square, wide / sqrt(square)
+        low, high = max(-radius, middle - reach), min(radius, middle + reach)
+        for out, width in STRIPS if low < high else ():
+            yield (low + high) / 2 + (high - low) / 2 * out, (high - low) / 2 * width
+
+    def _strip(self, start: Vector, way: Vector, length: float) -> float:
+        """Length [m] of a line in the stream, each piece times (v/w)^2/4.
+
+        Args:
+            start: where it starts, from the middle of the disc.
+        """
+        behind, slope = dot(start, self.along), dot(way, self.along)
+        out, away = sub(start, scale(self.along, behind)), sub(way, scale(self.along, slope))
+        square, half, apart = dot(away, away), dot(out, away), dot(out, out)
+        low, high = -2 * BEFORE * self.radius - EDGE, 2 * BEHIND * self.radius + EDGE
+        first, last = _between(behind, slope, length, low, high)
+        middle, reach = -half / square, self.radius / sqrt(self.speed(low) * square)
+        first, last = max(first, middle - reach), min(last, middle + reach)
+        if first >= last:
+            return 0.0
+        count = PIECES if abs(slope) > STRAIGHT else 1
+        step, seen = (last - first) / count, 0.0
+        for number in range(count):
+            here = first + number * step
+            speed = self.speed(behind + slope * (here + step / 2))
+            room = half**2 - square * (apart - (self.radius + EDGE) ** 2 / speed)
+            if room > 0:
+                reach = sqrt(room) / square
+                inside = min(here + step, middle + reach) - max(here, middle - reach)
+                seen += max(0.0, inside) * speed * speed / 4
+        return seen
 
     def _weight(self, x: float, y: float, z: float) -> float:
         """(v/w)^2/4 where a point, from the middle of the disc, lies in the stream, 0 outside.
@@ -94,15 +174,24 @@ def frontal(solid: Solid, along: Vector) -> float:
     return float(2 * solid.radius * length * sqrt(max(0.0, 1 - facing**2)) + pi * solid.radius**2 * facing)
 
 
-def _spread(solid: Solid, along: Vector) -> tuple[Vector, Vector, Vector]:
-    """Where samples begin, the way that they go along, and half the width across [m]."""
-    if isinstance(solid, Cylinder):
-        run = sub(solid.end, solid.start)
-        aside = cross(run, along)
-        length = norm(aside)
-        return solid.start, run, scale(aside, solid.radius / length) if length > 1e-12 else (0.0, 0.0, 0.0)
+def _across(axis: Vector) -> Vector:
+    """Some direction across an axis, of length 1."""
+    aside = cross(axis, (0.0, 0.0, 1.0) if abs(axis[2]) < 0.9 else (1.0, 0.0, 0.0))
+    return scale(aside, 1 / norm(aside))
+
+
+def _between(at: float, slope: float, length: float, low: float, high: float) -> tuple[float, float]:
+    """From where to where on a line [m] a depth, which grows with a slope, lies between two values."""
+    if abs(slope) < STRAIGHT:
+        return (0.0, length) if low < at < high else (0.0, 0.0)
+    ends = sorted(((low - at) / slope, (high - at) / slope))
+    return max(0.0, ends[0]), min(length, ends[1])
+
+
+def _spread(block: Block, along: Vector) -> tuple[Vector, Vector, Vector]:
+    """Where samples of a block begin, the way that they go along, and half the width across [m]."""
     axes = sorted(range(3), key=lambda axis: round(abs(along[axis]), 9))[:2]  # at 45 degrees the first
     long, half = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
-    long[axes[0]], half[axes[1]] = solid.size[axes[0]], solid.size[axes[1]] / 2
-    start = sub(solid.centre, (long[0] / 2, long[1] / 2, long[2] / 2))
+    long[axes[0]], half[axes[1]] = block.size[axes[0]], block.size[axes[1]] / 2
+    start = sub(block.centre, (long[0] / 2, long[1] / 2, long[2] / 2))
     return start, (long[0], long[1], long[2]), (half[0], half[1], half[2])

@@ -150,7 +150,7 @@ def same_but_for_place(a: Survey, b: Survey) -> None:
         cuts_b[name] == (cut if cut is None else pytest.approx(cut, abs=1e-9)) for name, cut in cuts_a.items()
     )
     assert [line.quantity for line in b.bill.lines] == [line.quantity for line in a.bill.lines]
-    assert b.thrust.up == pytest.approx(a.thrust.up, rel=0.15)  # samples on the edge of a stream
+    assert b.thrust.up == pytest.approx(a.thrust.up, rel=1e-5)
 
 
 def flipped(direction: str | None) -> str | None:

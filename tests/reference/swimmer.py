@@ -1,10 +1,9 @@
 """A box of pipe in motion, worked out again from the raw numbers of its file; nothing of the model is used.
 
-Every cylinder is cut into a few hundred slices by numpy, the pull falls along the published points, and
-scipy solves the equations.  Coefficients are typed again from the sources: cylinders across the flow 1.1
-(standard curve), free ends after the Aeronautical Engineer's Data Book fig. 5.13, skin friction 0.005 and
-tether 1.2 (from memory), B-series pull over advance (dragged backwards, it goes on
-as between its first two points).
+Every cylinder is cut into a hundred slices by numpy, the pull falls as in the B-series (``b_series``), what
+stands in a stream is sampled on a dense grid (``streams``), and scipy solves the equations.  Coefficients are
+typed again from the sources: cylinders across the flow 1.1 (standard curve), free ends after the
+Aeronautical Engineer's Data Book fig. 5.13, skin friction 0.005 and tether 1.2 (from memory).
 """
 
 import tomllib
@@ -16,9 +15,11 @@ from scipy.optimize import brentq
 
 from model.design import Design
 from model.files import design_text
+from tests.reference import streams
+from tests.reference.b_series import pull_over_advance
 
 FACE, HUB = 0.03175, 0.02794  # m, of every corner in tests.worked
-ADVANCE = ((-1, 0, 0.25, 0.5, 0.75, 1, 2), (1.8, 1, 0.80, 0.56, 0.29, 0, -1.2))
+DISC = 0.010  # m, from the edge of a propeller's disc to the other
 FREE = ((0, 1, 2, 5, 10, 20, 40, 80), (0.63, 0.63, 0.68, 0.74, 0.82, 0.89, 0.98, 1.1))
 END_ON = ((0, 1, 2, 4, 7), (1.12, 0.91, 0.85, 0.87, 0.99))
 ACROSS = ((0, 1.2, 2.5, 5, 9, 30), (0, 0.62, 0.78, 0.90, 0.96, 1))
@@ -49,14 +50,15 @@ class Swimmer:
         self.bars = {b["id"]: (self.at[b["start"]], self.at[b["end"]]) for b in self.run["bars"]}
         self.pipe = tables["stock"]["pipes"][0]
         self.lumps: list[tuple[float, np.ndarray]] = []  # mass, place
-        self.cylinders: list[tuple[np.ndarray, np.ndarray, float, bool, float]] = []  # ends, d, free, mass
+        self.cylinders: list[tuple[np.ndarray, np.ndarray, float, bool]] = []  # ends, d, free
+        self.discs: list[tuple[np.ndarray, np.ndarray, float]] = []  # ends, d
         self._frame()
         self._floats()
         self._thrusters()
         total = sum(mass for mass, _ in self._masses())
         self.mass = total
         self.g = sum(mass * place for mass, place in self._masses()) / total
-        self.slices = [piece for cylinder in self.cylinders for piece in self._sliced(*cylinder[:4])]
+        self.slices = [piece for cylinder in self.cylinders for piece in self._sliced(*cylinder)]
         self._tether()
         counts = [len(points) for points, *_ in self.slices]
         self.points = np.concatenate([points for points, *_ in self.slices])
@@ -76,7 +78,7 @@ class Swimmer:
         for bar in self.run["bars"]:
             a, b = self.bars[bar["id"]]
             way = (b - a) / np.linalg.norm(b - a)
-            self.cylinders.append((a + FACE * way, b - FACE * way, od, False, 0.0))
+            self.cylinders.append((a + FACE * way, b - FACE * way, od, False))
             length = np.linalg.norm(b - a) - 2 * FACE + 2 * push
             self.lumps.append((pi / 4 * (od**2 - bore**2) * length * self.pipe["density"], (a + b) / 2))
             ends.setdefault(bar["start"], []).append(way)
@@ -84,7 +86,7 @@ class Swimmer:
         for joint, ways in ends.items():
             centre = self.at[joint]
             for way in ways:
-                self.cylinders.append((centre, centre + FACE * way, HUB, False, 0.0))
+                self.cylinders.append((centre, centre + FACE * way, HUB, False))
             self.lumps.append((0.025, centre + sum(ways) * FACE / 2 / len(ways)))
 
     def _floats(self) -> None:
@@ -96,22 +98,45 @@ class Swimmer:
             wide = sqrt(outer**2 - hole**2 + max(hole, od) ** 2)
             a, b = self.bars[piece["bar"]]
             way, middle, length = (b - a) / np.linalg.norm(b - a), self.place(piece), piece["length"] / 1000
-            self.cylinders.append((middle - way * length / 2, middle + way * length / 2, wide, True, 0.0))
+            self.cylinders.append((middle - way * length / 2, middle + way * length / 2, wide, True))
             self.lumps.append((pi / 4 * (outer**2 - hole**2) * length * foam["density"], middle))
 
     def _thrusters(self) -> None:
         motors = {motor["id"]: motor for motor in self.tables["supplies"]["motors"]}
-        self.drives = []
-        for item in self.run.get("thrusters", []):
-            motor, way = motors[item["motor"]], direction(item.get("to", "+x"))
-            centre = self.place(item) + np.array(item.get("offset", [0, 0, 0])) / 1000
-            reach = way * motor["body_length"] / 2000
-            self.cylinders.append((centre - reach, centre + reach, motor["body_diameter"] / 1000, True, 0.0))
+        items = self.run.get("thrusters", [])
+        kinds = [motors[item["motor"]] for item in items]
+        places = [
+            (
+                self.place(item) + np.array(item.get("offset", [0, 0, 0])) / 1000,
+                direction(item.get("to", "+x")),
+            )
+            for item in items
+        ]
+        for (centre, way), motor in zip(places, kinds, strict=True):
+            reach, wide = way * motor["body_length"] / 2000, motor["propeller_diameter"] / 1000
+            self.cylinders.append((centre - reach, centre + reach, motor["body_diameter"] / 1000, True))
+            self.discs.append((centre - reach - DISC * way, centre - reach, wide))
             self.lumps.append((motor["mass"] / 1000, centre))
+        self.drives = []
+        for number, (item, motor) in enumerate(zip(items, kinds, strict=True)):
+            pulls = [motor["thrust_ahead"], 0.0 if self._one_way(item) else motor["thrust_astern"]]
             area = pi / 4 * (motor["propeller_diameter"] / 1000) ** 2
-            pulls = motor["thrust_ahead"], motor["thrust_astern"]
             gone = [2.05 * sqrt(pull / (2 * self.rho * area)) for pull in pulls]
-            self.drives.append((centre, way, pulls, gone))
+            left = [pull * (1 - self.lost(number, sense)) for pull, sense in zip(pulls, (1, -1), strict=True)]
+            self.drives.append((*places[number], left, gone))
+
+    def _one_way(self, item: dict) -> bool:
+        """Whether a motor hangs on a switch that only turns it on and off."""
+        return "power" in self.run and item.get("branch", {}).get("switching") == "on-off switch"
+
+    def lost(self, number: int, sense: int) -> float:
+        """What all that stands in the stream of one propeller costs it, running ahead or astern."""
+        a, b, wide = self.discs[number]
+        way = (a - b) / DISC * sense  # of the water
+        own = len(self.cylinders) - len(self.discs) + number
+        others = [c[:3] for n, c in enumerate(self.cylinders) if n != own]
+        others += [disc for n, disc in enumerate(self.discs) if n != number]
+        return min(1.0, sum(streams.lost((a + b) / 2, way, wide / 2, *one) for one in others))
 
     def _masses(self) -> list[tuple[float, np.ndarray]]:
         tether = self.run.get("tether")
@@ -152,17 +177,17 @@ class Swimmer:
         """Force and moment about G of the thrusters; ``order`` tells each 1, -1 or 0."""
         force, moment = np.zeros(3), np.zeros(3)
         for (centre, way, pulls, gone), sense in zip(self.drives, order, strict=True):
-            if sense:
-                one = 0 if sense > 0 else 1
+            one = 0 if sense > 0 else 1
+            if sense and gone[one]:
                 speed = sense * float(way @ (velocity + np.cross(spin, centre - self.g)))
-                push = sense * way * pulls[one] * np.interp(speed / gone[one], *ADVANCE)
+                push = sense * way * pulls[one] * pull_over_advance(speed / gone[one])
                 force, moment = force + push, moment + np.cross(centre - self.g, push)
         return force, moment
 
     def added(self, way: np.ndarray) -> float:
         """Added mass along a direction [kg]."""
         total = 0.0
-        for a, b, d, free, _ in self.cylinders:
+        for a, b, d, free in self.cylinders:
             length, axis = np.linalg.norm(b - a), (b - a) / np.linalg.norm(b - a)
             across = np.interp(length / d, *ACROSS) if free else 1.0
             ends = np.interp(length / d, *ALONG) * 8 / 3 * (d / 2) ** 3 if free else 0.0

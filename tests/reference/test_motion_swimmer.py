@@ -1,11 +1,19 @@
-"""Boxes with any number of thrusters in any direction against an independent simulation."""
+"""Boxes with any number of thrusters in any direction against an independent simulation.
+
+Thrusters stand anywhere, in each other's streams and in the frame's, and half of the boxes have a wiring
+(one that loses no volts) with switches that turn a motor round or not.
+
+Speeds agree within a flat 2 %, also where weight takes nearly all of the pull: there a hundredth of the pull
+is much of what is left, so the simulation takes the pull from the B-series' polynomials and not from straight
+lines between printed points; and it works out itself what each stream loses.
+"""
 
 import numpy as np
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from model.design import Float, Motor, Tether, Thruster
+from model.design import Battery, Branch, Float, Motor, Power, Tether, Thruster
 from model.motion.attitude import couples
 from model.motion.motion import AHEAD, ASTERN, DOWN, UP
 from model.motion.path import REST, rates, step
@@ -38,21 +46,23 @@ MOTORS = (
     ),
 )
 SUPPLIES = worked.SUPPLIES.but(motors=MOTORS)
+SWITCHES = ("reversing switch", "on-off switch", "controller")
+LOSSLESS = Power(battery=Battery(resistance=0.0), lead_length=0.0, length=0.0, plugs=0, contact=0.0)
+"""All 12 V of the motors' test arrive."""
 
 
 @st.composite
 def boxes(draw):
-    """A box of any size with 0 to 6 thrusters well outside it, so that nothing stands in a stream."""
+    """A box of any size with 0 to 6 thrusters, outside it or within."""
     count = draw(st.integers(0, 6))
     thrusters = []
     for number in range(count):
-        bar = draw(st.sampled_from(("b0", "b1", "b2", "b3")))
-        side = -1 if bar in ("b0", "b1") else 1  # outwards, from starboard and from port
+        side = draw(st.sampled_from((-1, 1)))
         thrusters.append(
             Thruster(
                 id=f"t{number}",
                 name=f"t{number}",
-                bar=bar,
+                bar=draw(st.sampled_from(("b0", "b1", "b2", "b3"))),
                 at=draw(st.sampled_from((0.3, 0.5, 0.7))),
                 motor=draw(st.sampled_from(("motor", "big"))),
                 to=draw(st.sampled_from(WAYS)),
@@ -61,6 +71,7 @@ def boxes(draw):
                     side * (0.35 + 0.25 * number),
                     draw(st.sampled_from((-0.05, 0.0, 0.04))),
                 ),
+                branch=Branch(switching=draw(st.sampled_from(SWITCHES))),
             )
         )
     floats = (Float(id="f", name="f", foam="noodle", bar="b1", length=draw(st.sampled_from((0.05, 0.12)))),)
@@ -72,6 +83,8 @@ def boxes(draw):
     items = {"thrusters": tuple(thrusters), "floats": floats}
     if draw(st.booleans()):
         items["tether"] = tether
+    if draw(st.booleans()):
+        items["power"] = LOSSLESS
     return worked.design(worked.box(*size, **items), supplies=SUPPLIES)
 
 
@@ -101,9 +114,7 @@ def test_top_speeds_times_and_distances(design):
         if result is None:
             assert pushes <= 0 or pushes + net * vector[2] <= 0
             continue
-        # where the weight takes most of the pull, an error of the pull weighs more in what is left
-        left = pushes / (pushes + net * vector[2])
-        assert result.top.value == pytest.approx(swimmer.top(vector, net), rel=0.02 * max(1, left))
+        assert result.top.value == pytest.approx(swimmer.top(vector, net), rel=0.02)
         assert result.top.low < result.top.value < result.top.high
         if vector[2] == 0:
             mass = moving.body.carried + swimmer.added(vector)
@@ -128,12 +139,21 @@ def test_a_quarter_turn(design):
 @SLOW
 @given(boxes())
 def test_the_couple_of_thrust_and_drag(design):
+    """To 2 %; where motors on long arms nearly cancel, to 1 % of the moment of one of them.
+
+    Two of 5.5 N on arms of 1 m leave 0.1 N m, say; each pull is known to 1.4 % of that at rest (the curve of
+    ``pull_left`` against the B-series, see ``test_propeller``), which is 0.08 N m of moment.
+    """
     found, moving, swimmer = both(design)
     for way, text in ((AHEAD, "+x"), (UP, "+z")):
         if run(moving.body, way) is not None:
-            expected = swimmer.couple(direction(text), found.balance.net)
-            largest = max(abs(c) for c in expected)
-            assert couples(moving.body, way)[0] == pytest.approx(tuple(expected), abs=0.02 * largest + 1e-4)
+            vector = direction(text)
+            expected = swimmer.couple(vector, found.balance.net)
+            velocity = swimmer.top(vector, found.balance.net) * vector
+            orders = np.diag(swimmer.orders(vector))
+            one = max(np.abs(swimmer.thrust(order, velocity, np.zeros(3))[1]).max() for order in orders)
+            room = max(0.02 * np.abs(expected).max(), 0.01 * one) + 1e-4
+            assert couples(moving.body, way)[0] == pytest.approx(tuple(expected), abs=room)
 
 
 @SLOW
