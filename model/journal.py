@@ -11,9 +11,11 @@ import hashlib
 import json
 import os
 from contextlib import suppress
-from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
+from msgspec.structs import asdict
 
 from model.errors import FileProblem
 from model.reading import PathText
@@ -30,8 +32,7 @@ JOURNAL_BYTES = 8_000_000
 """A longer journal is cut to its last line, so that a long lesson does not fill the disk."""
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One edit.
 
     Attributes:
@@ -47,8 +48,7 @@ class Entry:
     digest: str | None = None
 
 
-@dataclass(slots=True)
-class Journal:
+class Journal(Struct):
     """The edits of one design since its last good save, and the lock on its file.
 
     Attributes:
@@ -60,7 +60,7 @@ class Journal:
     name: str
     read_only: bool = False
     why: str = ""
-    _lock: BaseFileLock | None = field(default=None, repr=False)
+    _lock: BaseFileLock | None = None
 
     @property
     def path(self) -> Path:

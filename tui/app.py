@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 ASCII_VARIABLE = "POOLWRIGHT_ASCII"
 GARBAGE_THRESHOLDS = (20_000, 20, 50)
+GARBAGE_DELAY = 1.0
+"""[s] After the model is loaded, by when the first page and the panels are there too."""
 
 
 class Opening(Static):
@@ -87,7 +89,7 @@ class Poolwright(App[None]):
         """Load the model beside the screen, then begin."""
         desk = await to_thread(_load_desk)
         self.desk = desk(self)
-        self.call_after_refresh(_collect_garbage_again)
+        self.set_timer(GARBAGE_DELAY, _collect_garbage_again)
         await self.desk.begin(self.word)
 
     def action_ascii(self) -> None:
