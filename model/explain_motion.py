@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from model.motion.motion import Motion
 from model.motion.span import Span
 from model.motion.straight import Run
+from model.power.stall import fate_words, stall_of
 from model.quantity import Quantity
 from model.runs import run_time
 from model.survey import Survey, motion_of
@@ -227,6 +228,16 @@ def _power(survey: Survey) -> Iterator[Quantity]:
         "Ohm and Kirchhoff; copper: IEC 60028; brushed motor: textbook",
         spread,
     )
+    for load in wires.loads:
+        held = stall_of(survey.arrangement, wires, load.thruster)
+        yield Quantity(
+            f"current of {names[load.thruster]} held fast",
+            f"{held.amps:.1f} A",
+            "what its winding and the way to it let through when the propeller cannot turn",
+            (("volts at it", f"{held.volts:.1f} V"), ("fuse", fate_words(held))),
+            "Ohm; a fuse below this current is wanted: common practice, no source",
+            spread,
+        )
     if wires.minutes is not None:
         battery = wires.power.battery
         yield Quantity(

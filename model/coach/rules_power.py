@@ -11,6 +11,8 @@ from model.design import COMPARISON_SLACK, Power, Thruster
 from model.power.checks import checks_of
 from model.power.circuit import branch_area
 from model.power.diagram import run_words
+from model.power.gauges import Guarded, fuse_for
+from model.power.stall import stall_of
 from model.power.wire import ampacity
 from model.power.wiring import Wiring
 from model.survey import Survey
@@ -51,7 +53,7 @@ def supply(survey: Survey) -> Iterator[Finding]:
 
 
 def fuses(survey: Survey) -> Iterator[Finding]:
-    """A fuse that is missing, too large for its wire, too small for its current, or far from the battery."""
+    """A fuse that is missing, too large for wire or motor, too small for its current, or far away."""
     wires = survey.wiring
     if wires is None or not wires.loads:
         return
@@ -68,36 +70,72 @@ def fuses(survey: Survey) -> Iterator[Finding]:
 def _main_fuse(survey: Survey, wires: Wiring, power: Power) -> Iterator[Finding]:
     if power.main_fuse is None:
         return
-    shared = [power.lead_area] + ([power.core_area] if power.feed == "one pair" else [])
-    most = ampacity(min(shared))
-    yield from _fuse(survey, POWER, "The main fuse", power.main_fuse, wires.amps, most)
+    guarded = Guarded("The main fuse", None, power.main_fuse, wires.amps, remedy.main_ampacity(power))
+    yield from _fuse(survey, POWER, guarded, wires.measured())
 
 
 def _branch_fuse(survey: Survey, wires: Wiring, power: Power, item: Thruster) -> Iterator[Finding]:
     about, own = About("thruster", item.id), item.branch.fuse
     most = ampacity(branch_area(power, item.branch))
     propose = partial(remedy.fuses, survey)
+    amps = next(load.amps for load in wires.loads if load.thruster == item.id)
+    spoken = False
     if own is not None:
-        amps = next(load.amps for load in wires.loads if load.thruster == item.id)
-        yield from _fuse(survey, about, f"The fuse of {item.name}", own, amps, most)
+        guarded = Guarded(f"The fuse of {item.name}", item.id, own, amps, most)
+        for found in _fuse(survey, about, guarded, wires.measured(item.id)):
+            spoken = True
+            yield found
     elif power.main_fuse is None:
+        spoken = True
         yield say("power.fuse-missing", "must", STEP, about, propose, thruster=item.name)
     elif power.feed == "pair each" and power.main_fuse > most + COMPARISON_SLACK:
+        spoken = True
         values = {"fuse": f"The main fuse, all that protects {item.name},", "amps": f"{power.main_fuse:g}"}
         yield say("power.fuse-large", "must", STEP, about, propose, **values, most=f"{most:.1f}")
+    if not spoken:
+        yield from _held_fast(survey, wires, item, amps, most)
 
 
-def _fuse(
-    survey: Survey, about: About, name: str, fuse: float, amps: float, most: float
-) -> Iterator[Finding]:
+def _fuse(survey: Survey, about: About, guarded: Guarded, measured: bool) -> Iterator[Finding]:
     margin = survey.design.brief.thresholds.fuse_least
-    propose = partial(remedy.fuses, survey)
-    values = {"fuse": name, "amps": f"{fuse:g}"}
+    fuse, amps, most = guarded.fuse, guarded.amps, guarded.most
+    propose = partial(remedy.one_fuse, survey, guarded)
+    values = {"fuse": guarded.name, "amps": f"{fuse:g}"}
     if fuse > most + COMPARISON_SLACK:
         yield say("power.fuse-large", "must", STEP, about, propose, **values, most=f"{most:.1f}")
+        return
+    fit = fuse_for(amps, most, margin)
+    values |= {
+        "running": f"{amps:.1f}",
+        "guessed": "" if measured else " (worked out from the pull, so measure it)",
+        "fit": f"A fuse of {fit:g} A carries that and still protects its wire."
+        if fit
+        else f"No fuse on sale carries that and still protects its wire ({most:.1f} A at most): it needs "
+        "thicker wire.",
+    }
+    if fuse < amps - COMPARISON_SLACK:
+        stops = "the motor stops" if guarded.thruster else "all motors stop"
+        severity: Severity = "must" if measured else "should"
+        yield say("power.fuse-blows", severity, STEP, about, propose, **values, stops=stops)
     elif fuse < margin * amps - COMPARISON_SLACK:
-        running = {"running": f"{amps:.1f}", "least": f"{margin * amps:.1f}"}
-        yield say("power.fuse-small", "should", STEP, about, propose, **values, **running)
+        least = f"{margin * amps:.1f}"
+        yield say("power.fuse-small", "should", STEP, about, propose, **values, least=least)
+
+
+def _held_fast(survey: Survey, wires: Wiring, item: Thruster, amps: float, most: float) -> Iterator[Finding]:
+    """A fuse that lets a motor burn whose propeller is held fast, where a smaller one carries the run."""
+    found = stall_of(survey.arrangement, wires, item.id)
+    fit = fuse_for(amps, most, survey.design.brief.thresholds.fuse_least)
+    if found.fate == "holds" and found.fuse and fit and fit < found.amps - COMPARISON_SLACK:
+        guarded = Guarded(f"The fuse of {item.name}", item.id, fit, amps, most)
+        values = {
+            "thruster": item.name,
+            "stalled": f"{found.amps:.1f}",
+            "fuse": f"{'the main' if found.main else 'its'} fuse of {found.fuse:g} A",
+            "running": f"{amps:.1f}",
+        }
+        propose = partial(remedy.one_fuse, survey, guarded)
+        yield say("power.fuse-stalled", "tip", STEP, About("thruster", item.id), propose, **values)
 
 
 def volts(survey: Survey) -> Iterator[Finding]:

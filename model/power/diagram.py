@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from model.design import Arrangement, Power, Thruster
+from model.power.stall import stall_of, stall_words
 from model.power.wire import gauge_name
 from model.power.wiring import Wiring
 from model.units import METRES, Unit, format_length
@@ -68,6 +69,7 @@ def _branches(arrangement: Arrangement, wires: Wiring, unit: Unit) -> Iterator[s
         load = loads[thruster.id]
         gets = f"{load.volts:.1f} V and {load.amps:.1f} A with all motors on"
         yield f"{thruster.name}: {branch_words(thruster, wires.power, unit)}: {gets}"
+        yield f"{thruster.name} held fast: {stall_words(stall_of(arrangement, wires, thruster.id))}"
 
 
 def _checks(power: Power) -> Iterator[str]:

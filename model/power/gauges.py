@@ -10,6 +10,22 @@ FUSES = (1.0, 2.0, 3.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0)
 """[A] Blade fuses on sale (common practice; ISO 8820-3, from memory)."""
 
 
+class Guarded(Struct, frozen=True):
+    """A fuse, and what it guards.
+
+    Attributes:
+        name: in words; thruster: whose branch it is in, None for the main fuse.
+        fuse: its rating [A]; amps: that run through it with all motors on [A].
+        most: what the smallest wire behind it may be fused with [A].
+    """
+
+    name: str
+    thruster: str | None
+    fuse: float
+    amps: float
+    most: float
+
+
 class GaugeChoice(Struct, frozen=True):
     """A size of wire for the cores of the tether.
 

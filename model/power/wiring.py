@@ -33,6 +33,12 @@ class Wiring(Struct, frozen=True):
         """The least volts at any motor [V], or None without motors."""
         return min((load.volts for load in self.loads), default=None)
 
+    def measured(self, thruster: str = "") -> bool:
+        """Whether the current of a motor was measured, or of all of them."""
+        return all(
+            branch.curve.measured for branch in self.supply.branches if thruster in ("", branch.thruster)
+        )
+
     def stalled(self, thruster: str) -> tuple[Load, ...]:
         """The same with the propeller of one thruster held fast."""
         return solve(self.supply, stalled=thruster)

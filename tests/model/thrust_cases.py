@@ -280,12 +280,28 @@ CASES = (
         ("5 A", "3.0 A"),
     ),
     Case(
+        "power.fuse-blows",
+        "must",
+        ("thruster", "port"),
+        wired(SETTLED, Branch(fuse=1.0)),
+        wired(SETTLED, Branch(fuse=2.0)),
+        ("1 A", "A fuse of 2 A"),
+    ),
+    Case(
         "power.fuse-small",
         "should",
         ("thruster", "port"),
-        wired(SETTLED, Branch(fuse=1.0)),
+        wired(SETTLED, Branch(fuse=1.6)),
         wired(SETTLED, Branch(fuse=2.0)),  # 1.25 x 1.5 A is 1.9 A
-        ("1 A",),
+        ("1.6 A", "A fuse of 2 A"),
+    ),
+    Case(
+        "power.fuse-stalled",
+        "tip",
+        ("thruster", "port"),
+        wired(SETTLED, Branch(fuse=7.5)),  # 6 A with its propeller held fast, less what the way takes
+        wired(SETTLED, Branch(fuse=3.0)),
+        ("held fast", "7.5 A", "burns out"),
     ),
     Case(
         "power.fuse-far",

@@ -53,7 +53,9 @@ async def test_a_branch_has_its_fuse_colours_and_switch():
     app = PageApp("wires", demo())
     async with app.run_test(size=SIZES[0]) as pilot:
         await opened(app, pilot, "Motors")
+        note = app.page.section.listing.note(app.report, app.design.arrangement.thrusters[0].id)
         assert "Propeller held fast" in app.text()
+        assert "its fuse of 3 A blows and spares the motor" in note
         first = app.design.arrangement.thrusters[0]
         await typed(pilot, app.field("branch-fuse"), "2", "enter")
         await typed(pilot, app.field("branch-colours"), "white and green", "enter")

@@ -8,12 +8,12 @@ from model.design import edits
 from model.design.edits import Ref
 from model.errors import LengthError
 from model.power.diagram import branch_words
+from model.power.stall import stall_of, stall_words
 from model.thrust.moves import stuck
 from tui.forms.entry import Entry, inner
 from tui.forms.items import Column, Row
 from tui.forms.kinds import NAMES, Typed, choice, number, read_names
 from tui.forms.listing import Listing, ListSection
-from tui.pages.wires_words import arrives
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -134,16 +134,16 @@ def note(report: Report, key: str) -> str:
 def held_fast(report: Report, wires: Wiring, key: str) -> str:
     """What flows while the propeller of one motor cannot turn."""
     loads = {load.thruster: load for load in wires.stalled(key)}
-    mine = loads.pop(key, None)
-    if mine is None:
+    if loads.pop(key, None) is None:
         return ""
+    fuse = stall_words(stall_of(report.design.arrangement, wires, key))
     others = ", ".join(
         f"{item.name} gets {loads[item.id].volts:.1f} V"
         for item in report.design.arrangement.thrusters
         if item.id in loads
     )
     rest = f"; {others}" if others else ""
-    return f"Propeller held fast: {arrives(mine)}{rest}."
+    return f"Propeller held fast: {fuse}{rest}."
 
 
 def locate(report: Report, about: About) -> str | None:

@@ -7,18 +7,12 @@ from typing import TYPE_CHECKING
 from model.power.checks import checks_of
 
 if TYPE_CHECKING:
-    from model.power.circuit import Load
     from model.review import Report
 
 NO_PLAN = (
     "No wiring planned yet, so each motor is taken to get the volts of its test. Plan the wiring to see "
     "what the cable really leaves."
 )
-
-
-def arrives(load: Load) -> str:
-    """Volts and current of a motor."""
-    return f"{load.volts:.1f} V and {load.amps:.1f} A"
 
 
 def supply_facts(report: Report) -> str:

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 from functools import partial
+from itertools import product
 
 from model.coach.finding import Remedy
 from model.design import Battery, Design, Power, Thruster
 from model.power.circuit import branch_area
 from model.power.diagram import run_words
-from model.power.gauges import cores_of, fuse_for, thinnest_enough
-from model.power.wire import ampacity
+from model.power.gauges import Guarded, cores_of, fuse_for, thinnest_enough
+from model.power.wire import ampacity, gauges
 from model.power.wiring import Wiring, wired
 from model.survey import Survey
 
@@ -41,22 +42,21 @@ def thicker_cores(design: Design) -> Design:
     power = design.arrangement.power
     if choice is None or power is None or choice.area <= power.core_area:
         return design
-    arrangement = cores_of(design.arrangement, choice.area)
-    return design.arranged(thrusters=arrangement.thrusters, power=arrangement.power)
+    return cores_in(design, choice.area)
 
 
 def fused(design: Design) -> Design:
-    """The design with fuses that suit its wires, the main one and one in each branch."""
+    """The design with fuses that suit its wires, the main one and one in each branch.
+
+    Where none on sale suits, the fuse that is there stays.
+    """
     power = design.arrangement.power
     if power is None:
         return design
     result = wired(design, design.arrangement, power, WATER)
     thrusters = tuple(_fused(item, power, result, design) for item in design.arrangement.thrusters)
     margin = design.brief.thresholds.fuse_least
-    most = ampacity(power.lead_area)
-    if power.feed == "one pair":
-        most = min(most, ampacity(power.core_area))
-    main = fuse_for(result.amps, most, margin)
+    main = fuse_for(result.amps, main_ampacity(power), margin) or power.main_fuse
     near = min(power.fuse_distance, NEAR)
     return design.arranged(thrusters=thrusters, power=power.but(main_fuse=main, fuse_distance=near))
 
@@ -64,8 +64,30 @@ def fused(design: Design) -> Design:
 def _fused(item: Thruster, power: Power, result: Wiring, design: Design) -> Thruster:
     amps = next(load.amps for load in result.loads if load.thruster == item.id)
     most = ampacity(branch_area(power, item.branch))
-    fuse = fuse_for(amps, most, design.brief.thresholds.fuse_least)
+    fuse = fuse_for(amps, most, design.brief.thresholds.fuse_least) or item.branch.fuse
     return item.but(branch=item.branch.but(fuse=fuse))
+
+
+def one_fuse(survey: Survey, guarded: Guarded) -> tuple[Remedy, ...]:
+    """The fuse that carries the current and protects its wire; all of them; thicker wire, where none does."""
+    margin = survey.design.brief.thresholds.fuse_least
+    fit = fuse_for(guarded.amps, guarded.most, margin)
+    single: tuple[Remedy, ...] = ()
+    if fit and guarded.thruster:
+        name = next(item.name for item in survey.arrangement.thrusters if item.id == guarded.thruster)
+        edit = partial(_branch_fuse, thruster=guarded.thruster, fuse=fit)
+        single = (Remedy(f"Fit a fuse of {fit:g} A for {name}", edit),)
+    elif fit:
+        single = (Remedy(f"Fit a main fuse of {fit:g} A", partial(_powered, main_fuse=fit)),)
+    return (*single, *fuses(survey))
+
+
+def _branch_fuse(design: Design, thruster: str, fuse: float) -> Design:
+    items = tuple(
+        item.but(branch=item.branch.but(fuse=fuse)) if item.id == thruster else item
+        for item in design.arrangement.thrusters
+    )
+    return design.arranged(thrusters=items)
 
 
 def fuses(survey: Survey) -> tuple[Remedy, ...]:
@@ -73,7 +95,45 @@ def fuses(survey: Survey) -> tuple[Remedy, ...]:
     return (
         Remedy("Fit fuses that suit each wire and each current", fused),
         Remedy("Fit thicker cores, and fuses that suit them", lambda design: fused(thicker_cores(design))),
+        Remedy("Fit thicker wire, as thick as its fuse needs, and fuses that suit", _wired_for_fuses),
     )
+
+
+def _wired_for_fuses(design: Design) -> Design:
+    """The thinnest lead and cores for which there are fuses that suit; unchanged where there are none."""
+    sizes = [area for _, area in gauges(inches=design.units == "in")]
+    for lead, area in sorted(product(sizes, sizes), key=sum):
+        power = design.arrangement.power
+        if power is None or lead < power.lead_area or area < power.core_area:
+            continue
+        thicker = _powered(cores_in(design, area), lead_area=lead)
+        after = thicker.arrangement.power
+        if after is not None and _all_suit(thicker, after):
+            return fused(thicker)
+    return design
+
+
+def _all_suit(design: Design, power: Power) -> bool:
+    """Whether there is a fuse on sale for each wire and its current."""
+    result = wired(design, design.arrangement, power, WATER)
+    margin = design.brief.thresholds.fuse_least
+    amps = {load.thruster: load.amps for load in result.loads}
+    branches = [
+        fuse_for(amps[item.id], ampacity(branch_area(power, item.branch)), margin)
+        for item in design.arrangement.thrusters
+    ]
+    return all([*branches, fuse_for(result.amps, main_ampacity(power), margin)])
+
+
+def main_ampacity(power: Power) -> float:
+    """What the wires behind the main fuse may be fused with [A]."""
+    return ampacity(min(power.lead_area, power.core_area if power.feed == "one pair" else power.lead_area))
+
+
+def cores_in(design: Design, area: float) -> Design:
+    """The design with the same copper in every core of its tether [mm2]."""
+    arrangement = cores_of(design.arrangement, area)
+    return design.arranged(thrusters=arrangement.thrusters, power=arrangement.power)
 
 
 def fuse_near(survey: Survey) -> tuple[Remedy, ...]:
