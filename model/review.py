@@ -40,6 +40,17 @@ class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked 
 
         return findings(self.survey)
 
+    @cached_property
+    def work_open(self) -> dict[str, int]:
+        """How much is to be ticked yet, by the step of the coach on which it is ticked."""
+        from model.building.order import build_steps
+        from model.design.edits.evidence import done_steps
+        from model.pool.checklist import still_open
+
+        done = done_steps(self.design)
+        building = sum(step.id not in done for step in build_steps(self.survey))
+        return {"build": building, "pool day": still_open(self.design, self.survey)}
+
     @property
     def ready(self) -> bool:
         """Whether everything is worked out, so that asking for it takes no time."""

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from tui.app import Poolwright
 
 DEMO = "demo"
+SUFFIX = ".toml"
 
 
 class Desk:
@@ -41,14 +42,22 @@ class Desk:
         if word is None:
             await self.choose()
             return
-        problem = await self._try(demo_design if word == DEMO else partial(open_file, Path(word)))
-        if problem:
-            await self.choose(problem)
-        else:
+        path = Path(word).absolute()
+        problem = await self._try(demo_design if word == DEMO else partial(open_file, path))
+        if not problem:
             await self._show()
+        elif path.suffix == SUFFIX and path.parent.is_dir() and not path.exists():
+            await self.choose(f"There is no {path.name} yet. What you begin now is kept in it.", path)
+        else:
+            await self.choose(problem)
 
-    async def choose(self, note: str = "") -> None:
-        """Ask what to do until a design is open, or the team goes back to the one that is."""
+    async def choose(self, note: str = "", begun: Path | None = None) -> None:
+        """Ask what to do until a design is open, or the team goes back to the one that is.
+
+        Args:
+            note: to be said first.
+            begun: the file to keep a new design in; its folder and name are chosen where there is none.
+        """
         from model.presets import presets
         from tui.dialogs.start import StartDialog
 
@@ -59,22 +68,23 @@ class Desk:
             if answer is None:
                 return
             kind, _, name = answer.partition(":")
-            note = await self._take(kind, name)
+            note = await self._take(kind, name, begun)
             if self._opened is not None:
                 await self._show()
                 return
 
-    async def _take(self, kind: str, name: str) -> str:
+    async def _take(self, kind: str, name: str, begun: Path | None) -> str:
         """Open what was chosen; a sentence where it did not work."""
         if kind == "recent":
             return await self._try(partial(open_file, Path(name)))
         if kind == DEMO:
             return await self._try(demo_design)
-        if kind == "starter":
+        if kind in ("starter", "empty"):
             from tui.dialogs.naming import NamingDialog
 
-            title = await self.app.push_screen_wait(NamingDialog("Our vehicle", str(designs_folder())))
-            return await self._try(partial(new_design, name, title)) if title else ""
+            where = f"in {begun}" if begun else f"in the folder {designs_folder()}"
+            title = await self.app.push_screen_wait(NamingDialog("Our vehicle", where))
+            return await self._try(partial(new_design, name or None, title, begun)) if title else ""
         await self.ask_file()
         return ""
 

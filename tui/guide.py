@@ -16,6 +16,17 @@ if TYPE_CHECKING:
     Key = tuple[str, About]
 
 
+MARKS = (
+    ("!2", "Two things must be fixed on this step."),
+    ("·", "You have not opened it yet."),
+    ("~", "Not all of its work is ticked yet."),
+    ("√", "Opened, and nothing must be fixed."),
+)
+"""What stands behind a step, and what it means."""
+HANDS_ON = ("build", "pool")
+"""Steps that are not done by having been looked at."""
+
+
 class Shown(Struct, frozen=True):
     """What the session shows just now; every panel is bound to it.
 
@@ -58,6 +69,13 @@ def musts(report: Report, step: str) -> int:
     return sum(page_of(finding.step) == step and finding.severity == "must" for finding in report.findings)
 
 
+def work_left(report: Report, step: str) -> int:
+    """How much is to be ticked yet on a step that is done with the hands; 0 on the others."""
+    if step not in HANDS_ON:
+        return 0
+    return sum(left for of, left in report.work_open.items() if page_of(of) == step)
+
+
 def step_state(shown: Shown, step: Step) -> tuple[str, str]:
     """The state of a step: its mark in the list, and the same in words."""
     if not shown.ready:
@@ -65,7 +83,10 @@ def step_state(shown: Shown, step: Step) -> tuple[str, str]:
     count = musts(shown.report, step.key)
     if count:
         return f"!{count}", f"{count} to fix"
-    return ("√", "done") if step.key in shown.seen else ("·", "not seen yet")
+    if step.key not in shown.seen:
+        return "·", "not seen yet"
+    left = work_left(shown.report, step.key)
+    return ("~", f"{left} to tick") if left else ("√", "nothing to fix")
 
 
 def next_thing(shown: Shown) -> NextThing:

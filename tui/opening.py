@@ -8,9 +8,11 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from model.design import Design
+from model.design.edits import emptied
 from model.errors import FileProblem
 from model.files import load_design, parse_design
 from model.journal import state_folder
+from model.preset_files import Kind
 from model.presets import Preset, find_preset, load_preset, presets
 from tui.keeper import Keeper
 from tui.shelf import designs_folder, file_name, free_path, recents
@@ -71,17 +73,26 @@ def _never_saved(design: Design, keeper: Keeper) -> Opened:
     return Opened(design, keeper, ("This is the work from last time, which was not saved yet.",))
 
 
-def new_design(starter: str, title: str) -> Opened:
+def new_design(starter: str | None, title: str, path: Path | None = None) -> Opened:
     """A starter under a new title, noted down so that it is saved as soon as it is shown.
+
+    Args:
+        starter: its name; None for an empty frame, with the pipe and the rules of the first one.
+        title: of the vehicle.
+        path: where to keep it; a free name in the folder of designs where none is given.
 
     Raises:
         FileProblem: the starter cannot be read.
     """
-    design = _whole(find_preset("starter", starter)).but(title=title)
-    known = [Path(recent.path) for recent in recents()]
-    path = free_path(designs_folder() / file_name(title), known)
+    if starter is None:
+        design = emptied(_first("starter")).but(title=title)
+    else:
+        design = _whole(find_preset("starter", starter)).but(title=title)
+    if path is None:
+        known = [Path(recent.path) for recent in recents()]
+        path = free_path(designs_folder() / file_name(title), known)
     keeper = Keeper(path, None)
-    keeper.note("begun from a starter", design)
+    keeper.note("begun from a starter" if starter else "begun with an empty frame", design)
     return Opened(design, keeper)
 
 
@@ -94,10 +105,15 @@ def demo_design() -> Opened:
     path = state_folder() / "demo" / "demo.toml"
     if path.exists():
         return open_file(path)
-    usable = [preset for preset in presets("demo") if not preset.problem]
+    return Opened(_first("demo"), Keeper(path, None))
+
+
+def _first(kind: Kind) -> Design:
+    """The first design of a kind that can be used."""
+    usable = [preset for preset in presets(kind) if not preset.problem]
     if not usable:
-        raise FileProblem("the demo", "", "no demo among the presets", "a complete copy of poolwright")
-    return Opened(_whole(usable[0]), Keeper(path, None))
+        raise FileProblem(f"the {kind}", "", f"no {kind} among the presets", "a complete copy of poolwright")
+    return _whole(usable[0])
 
 
 def _whole(preset: Preset) -> Design:

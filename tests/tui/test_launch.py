@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from model.design.document import equipment, plane_groups
+from model.files import load_design
 from tests.terminal import Terminal
 from tests.tui.fakes import FakePage, screen_text, see, until
 from tui import launch
@@ -86,7 +88,6 @@ async def test_what_was_open_last_stands_first_with_the_step_it_was_left_at(fake
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        (None, "no such file"),
         ("hello", "a mistake in the TOML"),
         ('format = 1\nunits = "mm"\ntitle = 3\n', "title"),
     ],
@@ -95,12 +96,41 @@ async def test_a_bad_file_on_the_command_line_is_one_sentence_and_a_choice(
     fake_pages, tmp_path, text, sentence
 ):
     path = tmp_path / "bad.toml"
-    if text is not None:
-        path.write_text(text)
+    path.write_text(text)
     async with Poolwright(str(path)).run_test(size=(120, 40)) as pilot:
         await see(pilot, "what do you want to do?")
         await see(pilot, sentence)
         assert "Traceback" not in screen_text(pilot.app)
+
+
+@pytest.mark.parametrize("name", ["nowhere/new.toml", "new.txt"])
+async def test_a_file_that_cannot_be_begun_is_said_to_be_missing(fake_pages, tmp_path, name):
+    async with Poolwright(str(tmp_path / name)).run_test(size=(120, 40)) as pilot:
+        await see(pilot, "no such file")
+
+
+async def test_a_new_name_on_the_command_line_is_the_file_of_what_is_begun(fake_pages, tmp_path):
+    path = tmp_path / "eel.toml"
+    async with Poolwright(str(path)).run_test(size=(80, 24)) as pilot:
+        await see(pilot, "There is no eel.toml yet.")
+        await pilot.press("enter")
+        await see(pilot, "What is your vehicle called?")
+        await pilot.press("ctrl+u", *"Eel", "enter")
+        await see(pilot, "Next:")
+        await until(pilot, path.exists, "the file")
+    assert load_design(path).design.title == "Eel"
+
+
+async def test_an_empty_frame_has_planes_to_draw_on_and_nothing_else(fake_pages, folders):
+    async with Poolwright().run_test(size=(80, 24)) as pilot:
+        await see(pilot, "An empty frame")
+        await pilot.press("end", "up", "up", "enter")
+        await see(pilot, "What is your vehicle called?")
+        await pilot.press("enter")
+        await see(pilot, "Next:")
+        arrangement = pilot.app.screen.session.design.arrangement
+    assert [len(planes) for planes in plane_groups(arrangement)] == [2, 2, 2]
+    assert not any((arrangement.bars, arrangement.joints, *equipment(arrangement)))
 
 
 async def test_a_bad_file_in_the_dialog_is_one_sentence_and_another_try(fake_pages, box_file, tmp_path):

@@ -13,6 +13,7 @@ from textual.widgets import Button, Static
 
 from tui.actions import ACTIONS
 from tui.dialogs.dialog import Dialog
+from tui.guide import MARKS
 
 MOVING = (
     ("Tab", "Go to the next field or list; Shift+Tab goes back."),
@@ -43,6 +44,7 @@ class HelpDialog(Dialog[None]):
             ("Moving about", MOVING),
             ("Keys", tuple(keys)),
             ("In lists and fields of this page", self.own),
+            ("What stands behind a step, in the second line of the screen", MARKS),
         )
         with Vertical(classes="box tall"):
             with VerticalScroll(classes="text"):

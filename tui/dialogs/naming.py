@@ -18,13 +18,13 @@ class NamingDialog(Dialog[str | None]):
 
     Args:
         suggestion: what stands in the field.
-        folder: where it will be saved, to be said.
+        where: where it will be saved, to be said.
     """
 
     BINDINGS: list[BindingType] = [("escape", "dismiss(None)", "Back")]
 
-    def __init__(self, suggestion: str, folder: str) -> None:
-        self.suggestion, self.folder = suggestion, folder
+    def __init__(self, suggestion: str, where: str) -> None:
+        self.suggestion, self.where = suggestion, where
         super().__init__()
 
     def compose(self) -> ComposeResult:
@@ -32,7 +32,7 @@ class NamingDialog(Dialog[str | None]):
         with Vertical(classes="box"):
             yield Static("What is your vehicle called?", classes="title")
             yield Input(self.suggestion, max_length=LONGEST, id="name")
-            yield Static(Content(f"It is saved by itself, in the folder {self.folder}."), classes="hint")
+            yield Static(Content(f"It is saved by itself, {self.where}."), classes="hint")
             with HorizontalGroup(classes="answers"):
                 yield Button("Begin", id="go", compact=True)
                 yield Button("Back (Esc)", id="back", compact=True)

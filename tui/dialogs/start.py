@@ -24,7 +24,7 @@ SHOWN_RECENT = 4
 
 
 class StartDialog(Dialog[str | None]):
-    """Gives "recent:PATH", "starter:NAME", "demo" or "open"; None for Esc, where that is allowed.
+    """Gives "recent:PATH", "starter:NAME", "empty", "demo" or "open"; None for Esc, where that is allowed.
 
     Args:
         recent: what was open last.
@@ -72,6 +72,9 @@ class StartDialog(Dialog[str | None]):
             yield self._option(
                 f"starter:{preset.name}", preset.title or preset.name, about, bool(preset.problem)
             )
+        yield self._option(
+            "empty", "An empty frame", "No bar yet: draw your own on the page Layout, bar by bar."
+        )
         yield _heading("Or")
         yield self._option(
             "demo", "Look at the demo", "A finished design to try things on, apart from your files."

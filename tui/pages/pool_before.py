@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from model.design.edits.evidence import done_steps, tick, untick
-from model.pool.card import kit_words
-from model.pool.safety import AFTER_DIVE, PRE_DIVE, inspection
+from model.pool.checklist import MARK, before_a_dive, checklist, still_open, tick_name
 from tui import stamp
 from tui.forms.acts import Act
 from tui.forms.items import Column, Row
@@ -17,7 +16,6 @@ if TYPE_CHECKING:
     from model.design import Design
     from model.review import Report
 
-MARK = "before a dive: "
 DONE, OPEN = "√", "·"
 GROUPS = {"bring": "Bring", "adult": "An adult looks", "dive": "Before", "after": "After"}
 
@@ -35,47 +33,30 @@ def before_section() -> ListSection:
             tick=ticked,
             acts=(Act("anew", "Begin anew", begin_anew), AUTHOR),
             facts=standing,
-            note=lambda report, key: _lines(report)[key],
+            note=lambda report, key: checklist(report.survey)[key],
         )
     )
-
-
-def _lines(report: Report) -> dict[str, str]:
-    """Every line by its key, which is its own words: a line that changes is to be ticked again."""
-    groups = (
-        ("bring", kit_words(report.survey)),
-        ("adult", inspection(report.survey)),
-        ("dive", PRE_DIVE),
-        ("after", AFTER_DIVE),
-    )
-    return {f"{group}:{words}": words for group, lines in groups for words in lines}
-
-
-def step_of(key: str) -> str:
-    """What a tick of a line is called in the evidence."""
-    words = f"{MARK}{key.partition(':')[2]}"
-    return words if len(words) <= 120 else f"{words[:117]}..."
 
 
 def rows(report: Report) -> list[Row]:
     """A row for each line."""
     done = done_steps(report.design)
     return [
-        Row(key, (DONE if step_of(key) in done else OPEN, GROUPS[key.partition(":")[0]], words))
-        for key, words in _lines(report).items()
+        Row(key, (DONE if tick_name(key) in done else OPEN, GROUPS[key.partition(":")[0]], words))
+        for key, words in checklist(report.survey).items()
     ]
 
 
 def standing(report: Report) -> str:
     """How much was gone through."""
-    done, keys = done_steps(report.design), [key for key in _lines(report) if not key.startswith("after")]
-    ready = sum(step_of(key) in done for key in keys)
-    return f"{ready} of {len(keys)} lines are gone through. {author_words()}"
+    count = len(before_a_dive(report.survey))
+    ready = count - still_open(report.design, report.survey)
+    return f"{ready} of {count} lines are gone through. {author_words()}"
 
 
 def ticked(report: Report, key: str) -> Asking:
     """The line gone through, or open again."""
-    step = step_of(key)
+    step = tick_name(key)
     if step in done_steps(report.design):
         return "a line open again", lambda design: untick(design, step, stamp.now())
     return "a line gone through", lambda design: tick(design, step, stamp.now(), stamp.who())

@@ -54,6 +54,7 @@ from model.design.edits.mirror import Hand, copy_bar_across, middle_of, mirror_s
 from model.design.edits.planes import (
     PLANE_KINDS,
     add_plane,
+    emptied,
     move_plane,
     ordered_planes,
     remove_plane,
@@ -102,6 +103,7 @@ __all__ = [
     "copy_item",
     "crossing_name",
     "distance_along",
+    "emptied",
     "find",
     "fixed_to",
     "forget_measurements",

@@ -2,7 +2,7 @@
 
 from itertools import pairwise
 
-from model.design.arrangement import Plane
+from model.design.arrangement import Arrangement, Plane
 from model.design.document import Design
 from model.design.edits.bars import check_joints_clear, remove_bar
 from model.design.edits.core import (
@@ -23,6 +23,17 @@ from model.units import format_length, snap
 PLANE_KINDS = ("station", "side", "level")
 FIRST_SPACING = 0.2
 """[m] from the only plane to the next new one."""
+
+
+def emptied(design: Design) -> Design:
+    """A design with no bar and nothing fixed to one; of its planes the two outermost of each kind stay."""
+    outer = {
+        f"{kind}s": (planes[0], planes[-1]) if len(planes) > 1 else planes
+        for kind in PLANE_KINDS
+        for planes in [ordered_planes(design, kind)]
+    }
+    bare = Arrangement(id=design.arrangement.id, name="frame", **outer)
+    return design.but(arrangements=(bare,), notes="")
 
 
 def ordered_planes(design: Design, kind: str) -> tuple[Plane, ...]:
