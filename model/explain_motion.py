@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from model.coach.sentences import trim_words
 from model.motion.motion import Motion
 from model.motion.span import Span
 from model.motion.straight import Run
@@ -150,13 +151,24 @@ def _tilts(moving: Motion) -> Iterator[Quantity]:
     if moving.climbing:
         yield _tilt("pitch when it climbs at full thrust", moving.climbing.pitch, steady)
     if moving.veer:
+        unlike = f"{UNSURE}; two motors of one kind differ by 10 % (common practice)"
         yield Quantity(
             "pull to one side under full thrust",
             side_words(moving.veer),
             "the couple of pull and drag is held by the drag of turning at speed",
-            (),
+            (("top speed", moving.ahead.top.text("m/s")),) if moving.ahead else (),
             DRAG,
-            "two motors of one kind differ by 10 % (common practice)",
+            f"{moving.veer.sides('to port', 'to starboard', 'degrees')}: {unlike}",
+        )
+    if moving.hand_roll:
+        causes = "torque 0.09 to 0.14, pull by its source, BG 3 mm either way"
+        yield Quantity(
+            "roll from the propellers' torque",
+            trim_words(0.0, moving.hand_roll.value),
+            "what the propellers of both hands leave of their torque, against weight times BG",
+            (("weight times BG", f"{steady:.2f} N m"),),
+            "B-series: torque is 0.115 of pull times diameter at rest",
+            f"{moving.hand_roll.sides('port side up', 'starboard side up', 'degrees', 1)}: {causes}",
         )
 
 
@@ -187,9 +199,7 @@ def tilt_text(tilt: Span | None) -> str:
 
 
 def _tilt(name: str, tilt: Span | None, steady: float) -> Quantity:
-    spread = (
-        f"{tilt.low:.1f} to {tilt.high:.1f} degrees; bow up is above zero; BG 3 mm either way" if tilt else ""
-    )
+    spread = f"{tilt.sides('bow up', 'stern up', 'degrees', 1)}: {UNSURE}; BG 3 mm either way" if tilt else ""
     return Quantity(
         name,
         tilt_text(tilt),

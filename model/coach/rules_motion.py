@@ -94,11 +94,11 @@ def _hands(survey: Survey, moving: Motion) -> Iterator[Finding]:
     hands = {drive.hand for drive in ahead}
     if len(ahead) < 2 or len(hands) != 1 or moving.hand_roll is None:
         return
-    limit = survey.design.brief.thresholds.hand_roll
-    if abs(moving.hand_roll) > limit + COMPARISON_SLACK:
-        side = "port" if moving.hand_roll > 0 else "starboard"
+    limit, roll = survey.design.brief.thresholds.hand_roll, moving.hand_roll
+    if abs(roll.value) > limit + COMPARISON_SLACK:
+        side = "port" if roll.value > 0 else "starboard"
         propose = partial(remedy.other_hand, survey, tuple(drive.thruster for drive in ahead))
-        values = {"roll": f"{abs(moving.hand_roll):.1f}", "side": side, "hand": f"{ahead[0].hand}"}
+        values = {"roll": f"{abs(roll.value):.1f}", "side": side, "hand": f"{ahead[0].hand}"}
         yield say("motion.hands-alike", "tip", "thrusters", WHOLE, propose, **values)
 
 

@@ -4,16 +4,17 @@ At top speed thrust and drag are equal and opposite, but not in one line; the co
 held by the righting moment W BG sin(theta) (textbook statics), or by the drag of turning.
 """
 
-from math import asin, copysign, degrees, sqrt
+from math import asin, copysign, degrees, hypot, sqrt
 
 from msgspec import Struct
 
 from model.motion.body import AHEAD, AS_RECKONED, OTHERWISE, Body, Case
-from model.motion.drag import drag, summed
+from model.motion.drag import Groups, drag, summed
 from model.motion.span import Span, spanned
 from model.motion.straight import Run, pull_of, pushes_along
+from model.thrust.drives import Drive
 from model.thrust.moves import USEFUL_SHARE
-from model.thrust.propeller import pull_left, torque
+from model.thrust.propeller import TORQUE_SHARE, pull_left, torque
 from model.vectors import ORIGIN, Vector, add, cross, dot, scale, sub
 from model.water.balance import GRAVITY
 
@@ -21,6 +22,8 @@ BG_SPREAD = 0.003
 """[m] How far BG may be off either way (stated rule: 2 mm of error in G is usual)."""
 UNLIKE = 0.10
 """How far two motors of one kind may differ in pull, as a share (common practice)."""
+TORQUE_SPREAD = (0.09 / TORQUE_SHARE, 0.14 / TORQUE_SHARE)
+"""Torque over the usual, least and most, see ``propeller.TORQUE_SHARE``."""
 RATE = 0.5
 """[rad/s] Rates of this and twice as much tell how the drag of turning grows."""
 
@@ -94,58 +97,90 @@ def hand_moment(body: Body) -> float | None:
     None where the hand of one of them is not known.  A right-handed propeller turns clockwise as seen
     from behind, and the vehicle the other way.
     """
-    ahead = [drive for drive in body.drives if drive.along[0] > USEFUL_SHARE]
+    ahead = _pushing_ahead(body)
     if any(drive.hand is None for drive in ahead):
         return None
-    return sum(
-        (-1 if drive.hand == "right" else 1) * drive.along[0] * torque(drive.ahead, drive.diameter)
-        for drive in ahead
-    )
+    return sum((-1 if drive.hand == "right" else 1) * _torque(drive) for drive in ahead)
 
 
-def hand_roll(body: Body) -> float | None:
-    """The roll from what is left of the propellers' torque, port side up [deg]; None if not known."""
+def _pushing_ahead(body: Body) -> list[Drive]:
+    return [drive for drive in body.drives if drive.along[0] > USEFUL_SHARE]
+
+
+def _torque(drive: Drive) -> float:
+    """What a propeller that pushes ahead takes from the vehicle about its length [N m]."""
+    return drive.along[0] * torque(drive.ahead, drive.diameter)
+
+
+def hand_roll(body: Body) -> Span | None:
+    """The roll from what is left of the propellers' torque, port side up [deg].
+
+    None where a hand is not known, or where it turns over.
+    """
     moment = hand_moment(body)
     if moment is None:
         return None
-    return _righted(moment, body.balance.mass * GRAVITY * body.balance.bg)
+    ahead = _pushing_ahead(body)
+    spread = max((drive.spread for drive in ahead), default=0.0)
+    unlike = hypot(*(_apart(drive) * _torque(drive) for drive in ahead))
+    others = [moment * factor for factor in (*TORQUE_SPREAD, 1 - spread, 1 + spread)]
+    return _tilt(body, [moment, *others, moment - unlike, moment + unlike])
+
+
+def _apart(drive: Drive) -> float:
+    """How far a motor's pull may be off that of its like, as a share."""
+    return drive.rated.spread if drive.rated.source == "own pull test" else UNLIKE
 
 
 def veer(body: Body, run: Run) -> Span:
     """How far it turns to port in each metre under full thrust ahead, without steering [deg/m].
 
-    The rate at which the drag of turning, with the speed ahead, holds the couple of thrust and drag.
-    The spread is that of motors of one kind that differ, where they were not tested one by one.
+    The rate at which the drag of turning, with the speed ahead, holds the couple of thrust and drag.  Each
+    cause is moved at a time, as for the speed; one more is that motors of one kind differ, where they were
+    not tested one by one.
     """
     speed = run.push.top
-    moment = couples(body, AHEAD)[0][2]
-    unlike = sum(_unlike(body, speed)) ** 0.5
-    damping = _damping(body, speed)
-    rates = [_held_rate(damping, turning) for turning in (moment, moment - unlike, moment + unlike)]
-    found = [degrees(rate) / speed for rate in rates]
+    tops = [push.top for push in pushes_along(body, AHEAD)]
+    moments = [moment[2] for moment in couples(body, AHEAD)]
+    drags = tuple(
+        drag(body.strips, (speed, 0.0, 0.0), (0.0, 0.0, rate), body.balance.g) for rate in (RATE, 2 * RATE)
+    )
+    rates = [
+        (_held_rate(_damping(body, drags, speed, top, case), moment), top)
+        for moment, top, case in zip(moments, tops, (AS_RECKONED, *OTHERWISE), strict=True)
+        if top > 0
+    ]
+    unlike, usual = sum(_unlike(body, speed)) ** 0.5, _damping(body, drags, speed, speed, AS_RECKONED)
+    rates += [(_held_rate(usual, moments[0] + off), speed) for off in (-unlike, unlike)]
+    found = [degrees(rate) / top for rate, top in rates]
     return spanned(found[0], found[1:])
 
 
 def _unlike(body: Body, speed: float) -> list[float]:
-    """The square of the moment [N m] by which each motor ahead may differ from its kind."""
+    """The square of the moment [N m] by which each motor that drives ahead may differ from its kind."""
     moments = []
     for drive in body.drives:
-        if drive.along[0] > USEFUL_SHARE and drive.ahead_gone:
-            off = drive.rated.spread if drive.rated.source == "own pull test" else UNLIKE
-            left = drive.ahead * pull_left(speed * drive.along[0] / drive.ahead_gone)
-            moments.append((off * left * cross(sub(drive.at, body.balance.g), drive.along)[2]) ** 2)
+        facing = drive.along[0]
+        pull, gone = pull_of(drive, facing > 0, AS_RECKONED)
+        if abs(facing) > USEFUL_SHARE and gone:
+            left = pull * pull_left(speed * abs(facing) / gone)
+            moments.append((_apart(drive) * left * cross(sub(drive.at, body.balance.g), drive.along)[2]) ** 2)
     return moments
 
 
-def _damping(body: Body, speed: float) -> tuple[float, float]:
-    """a and b in a r + b r^2, the moment that holds back a turn at a rate r, at a speed ahead [m/s]."""
-    straight = speed**2 * summed(body.ahead)[1][2]
-    slow, fast = (
-        summed(drag(body.strips, (speed, 0.0, 0.0), (0.0, 0.0, rate), body.balance.g))[1][2]
-        for rate in (RATE, 2 * RATE)
-    )
-    first, second = straight - slow, straight - fast
-    return (4 * first - second) / (2 * RATE), (second - 2 * first) / (2 * RATE**2)
+def _damping(
+    body: Body, drags: tuple[Groups, ...], speed: float, top: float, case: Case
+) -> tuple[float, float]:
+    """a and b in a r + b r^2, the moment that holds back a turn at a rate r.
+
+    Args:
+        drags: at a speed ahead [m/s] and rates of ``RATE`` and twice as much.
+        top: the speed ahead [m/s] that is asked for: drag goes with the square of speed and rate together.
+    """
+    straight = summed(body.ahead, case.drag)[1][2] * speed**2
+    first, second = ((straight - summed(groups, case.drag)[1][2]) * (top / speed) ** 2 for groups in drags)
+    rate = RATE * top / speed
+    return (4 * first - second) / (2 * rate), (second - 2 * first) / (2 * rate**2)
 
 
 def _held_rate(damping: tuple[float, float], moment: float) -> float:

@@ -43,7 +43,7 @@ class Motion(Struct, frozen=True):
     port: Turn | None
     starboard: Turn | None
     veer: Span | None
-    hand_roll: float | None
+    hand_roll: Span | None
 
     @property
     def slower_turn(self) -> Turn | None:

@@ -22,6 +22,20 @@ class Span(Struct, frozen=True):
         value, low, high = (f"{number:.{digits}f}" for number in (self.value, self.low, self.high))
         return f"{value} {unit}" if low == value == high else f"{value} {unit}, {low} to {high}"
 
+    def sides(self, above: str, below: str, unit: str, digits: int = 0) -> str:
+        """How far the real thing may come out to one side or the other, in words.
+
+        >>> Span(4.0, 2.2, 6.1).sides("bow up", "stern up", "degrees")
+        '2 to 6 degrees bow up'
+        >>> Span(0.2, -8.0, 7.0).sides("to port", "to starboard", "degrees")
+        '8 degrees to starboard to 7 degrees to port'
+        """
+        low, high = (f"{abs(number):.{digits}f}" for number in (self.low, self.high))
+        mark = unit if unit == "°" else f" {unit}"
+        if self.low < 0 < self.high:
+            return f"{low}{mark} {below} to {high}{mark} {above}"
+        return f"{low} to {high}{mark} {above}" if self.low >= 0 else f"{high} to {low}{mark} {below}"
+
 
 def spanned(value: float, variants: Iterable[float]) -> Span:
     """A value with the spread that separate causes give it: each variant is the value with one cause moved.

@@ -7,6 +7,7 @@ Aeronautical Engineer's Data Book fig. 5.13, skin friction 0.005 and tether 1.2 
 """
 
 import tomllib
+from copy import copy
 from math import cos, pi, sin, sqrt
 
 import numpy as np
@@ -65,6 +66,20 @@ class Swimmer:
         ways, across, along = ([slice[column] for slice in self.slices] for column in (1, 2, 3))
         self.ways = np.repeat(np.array(ways), counts, axis=0)
         self.across, self.along_it = np.repeat(across, counts)[:, None], np.repeat(along, counts)[:, None]
+        kinds = ["bodies" if free else "pipes" for *_, free in self.cylinders]
+        kinds += ["tether"] * (len(counts) - len(kinds))
+        self.kinds = np.repeat(kinds, counts)
+
+    def otherwise(self, pull: float = 1.0, gone: float = 1.0, **drag: float) -> "Swimmer":
+        """The same with its drag (pipes, bodies, tether), pulls and the speeds where they end changed."""
+        other = copy(self)
+        factors = np.array([drag.get(kind, 1.0) for kind in self.kinds])[:, None]
+        other.across, other.along_it = factors * self.across, factors * self.along_it
+        other.drives = [
+            (centre, way, [pull * each for each in pulls], [gone * each for each in speeds])
+            for centre, way, pulls, speeds in self.drives
+        ]
+        return other
 
     def place(self, item: dict) -> np.ndarray:
         """Where something sits on its bar [m]."""

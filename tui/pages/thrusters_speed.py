@@ -9,6 +9,7 @@ from model.survey import motion_of
 
 if TYPE_CHECKING:
     from model.motion.motion import Motion
+    from model.motion.span import Span
     from model.review import Report
 
 NOTE = "Numbers from published drag coefficients; the second and third tell how far off they may be."
@@ -33,6 +34,8 @@ def _runs(motion: Motion) -> list[str]:
             lines.append(f"   9/10 of it after {run.time.text('s')} and {run.distance.text('m')}")
             if run.stop:
                 lines.append(f"   stops within {run.stop.text('m')} with the thrusters astern")
+            else:
+                lines.append(f"   cannot brake: rolls out in {run.coast.text('m')} with the motors off")
     return lines
 
 
@@ -52,12 +55,16 @@ def _tilts(motion: Motion) -> list[str]:
         if attitude.pitch is None:
             lines.append(f"Full thrust {name} turns it over")
         else:
-            bow = "bow up" if attitude.pitch.value >= 0 else "bow down"
-            lines.append(f"Full thrust {name} tilts it {bow} {abs(attitude.pitch.value):.0f}°")
+            lines.append(f"Full thrust {name} tilts it {_either(attitude.pitch, 'bow up', 'bow down', 1)}")
     if motion.veer is not None:
-        side = "port" if motion.veer.value >= 0 else "starboard"
-        lines.append(f"Each metre under full thrust turns it {abs(motion.veer.value):.0f}° to {side}")
+        lines.append(f"Each metre at full thrust turns it {_either(motion.veer, 'to port', 'to starboard')}")
     return lines
+
+
+def _either(span: Span, above: str, below: str, digits: int = 0) -> str:
+    """An angle to one side or the other, and how far off it may be."""
+    side = above if span.value >= 0 else below
+    return f"{abs(span.value):.{digits}f}° {side}, {span.sides(above, below, '°', digits)}"
 
 
 def _course(report: Report) -> list[str]:

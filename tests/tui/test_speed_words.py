@@ -1,0 +1,44 @@
+"""The section Speed says tilt and veer with how far they may be off, and never a bare sign."""
+
+import re
+
+from model.review import Report
+from model.survey import motion_of, survey
+from tests.model.thrust_cases import GOOD, ONE_WAY, port, starboard, swimmer, upright
+from tui.pages.thrusters_speed import speeds
+
+
+def lines(design):
+    return speeds(Report(design)).splitlines()
+
+
+def told(design, words):
+    return next(line for line in lines(design) if words in line)
+
+
+def test_tilt_and_veer_stand_with_their_spread():
+    pitch, veer = motion_of(survey(GOOD)).driven.pitch, motion_of(survey(GOOD)).veer
+    assert pitch.low < pitch.value < pitch.high
+    tilt = told(GOOD, "Full thrust ahead tilts it")
+    assert re.fullmatch(r"Full thrust ahead tilts it [\d.]+° bow (up|down), .*[\d.]+° bow (up|down)", tilt)
+    numbers = {f"{abs(number):.1f}" for number in (pitch.value, pitch.low, pitch.high)}
+    assert {*re.findall(r"[\d.]+", tilt)} == numbers
+    turned = told(GOOD, "Each metre at full thrust")
+    assert f"{abs(veer.low):.0f}° to starboard to {veer.high:.0f}° to port" in turned
+
+
+def test_a_single_motor_pulls_to_one_side_whatever_is_unsure():
+    turned = told(swimmer(starboard()), "Each metre at full thrust")
+    assert re.fullmatch(r"Each metre at full thrust turns it \d+° to port, \d+ to \d+° to port", turned)
+
+
+def test_what_turns_over_has_no_angle():
+    words = lines(swimmer(upright(offset=(0.9, 0.15, 0))))
+    assert "Full thrust up turns it over" in words
+
+
+def test_motors_that_only_run_ahead_do_not_stop_it():
+    one_way = swimmer(port(branch=ONE_WAY), starboard(branch=ONE_WAY))
+    assert not any("stops within" in line for line in lines(one_way))
+    assert any("cannot brake" in line and "rolls out" in line for line in lines(one_way))
+    assert any("stops within" in line for line in lines(GOOD))
