@@ -40,7 +40,7 @@ class Opening(Static):
         """The first frame is out."""
 
 
-class Poolwright(App[None]):
+class Poolwright(App[str]):
     """The guided session.
 
     Args:

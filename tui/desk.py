@@ -171,9 +171,15 @@ class Desk:
         return True
 
     async def quit(self) -> None:
-        """Save and leave."""
+        """Save and leave, with a word about where the file is."""
         if await self.leave():
-            self.app.exit()
+            self.app.exit(self._whereabouts())
+
+    def _whereabouts(self) -> str | None:
+        """Where the design is kept, to be read when the screen is gone."""
+        if self.screen is None or not self.screen.keeper.digest:
+            return None
+        return f"{self.screen.session.design.title} is saved in {self.screen.keeper.path}"
 
     async def save_as(self) -> bool:
         """Ask for a new name and go on in it; whether it was saved."""

@@ -18,14 +18,19 @@ DETAILS = "last-error.txt"
 FAILED = 1
 
 
-def guarded(make: Callable[[], App[None]]) -> int:
-    """Run an app; the exit status.  Its own report of an error goes to a file, ours to the screen."""
+def guarded(make: Callable[[], App[str]]) -> int:
+    """Run an app and print its last word; the exit status.
+
+    Its own report of an error goes to a file, ours to the screen.
+    """
     details = StringIO()
     status = FAILED
     try:
         app = make()
         app.error_console = Console(file=details, width=110, markup=False)
-        app.run()
+        last_word = app.run()
+        if last_word:
+            print(last_word)
         status = app.return_code or 0
     except Exception:  # noqa: BLE001 - the one guard
         traceback.print_exc(file=details)

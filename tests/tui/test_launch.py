@@ -79,6 +79,7 @@ async def test_what_was_open_last_stands_first_with_the_step_it_was_left_at(fake
         await see(pilot, "Next:")
         await pilot.press("f9", "f9", "f10")
         await until(pilot, lambda: not pilot.app.is_running, "the end")
+        assert pilot.app.return_value == f"Bare box is saved in {box_file}"
     async with Poolwright().run_test(size=(80, 24)) as pilot:
         await see(pilot, "Bare box box.toml in")
         await pilot.press("enter")

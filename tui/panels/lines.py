@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 GAP = "  "
 SOON = "The numbers are being worked out ..."
+MORE = " ..."
 SAID_MOST = 2
 """Lines."""
 
@@ -51,8 +52,12 @@ class NextLine(Widget):
         """What was said takes two lines at most, so that the next thing is always there."""
         if self.shown is None or not self.shown.ready:
             return Content(SOON)
-        said = Content(self.said).wrap(max(self.content_size.width, 1))[:SAID_MOST]
-        return Content("\n").join((*said, Content.assemble(("Next: ", "bold"), next_thing(self.shown).text)))
+        width, height = max(self.content_size.width, 1), max(self.content_size.height, 1)
+        said = Content(self.said).wrap(width)[:SAID_MOST]
+        lines = [*said, *Content.assemble(("Next: ", "bold"), next_thing(self.shown).text).wrap(width)]
+        if len(lines) > height:
+            lines[height - 1 :] = [Content(f"{lines[height - 1].plain.rstrip()[: width - len(MORE)]}{MORE}")]
+        return Content("\n").join(lines)
 
 
 class KeyLine(Widget):
