@@ -6,16 +6,14 @@ from collections.abc import Callable
 
 from pydantic import ValidationError
 
-from model.coach.finding import Finding, Remedy
 from model.design import Design
 from model.design.edits.decisions import changes, logged
 from model.design.edits.evidence import with_evidence_of
 from model.errors import EditError
-from model.review import Report, proven_remedy, review
+from model.review import Report, review
 from tui import stamp
 from tui.history import History, Moment
 from tui.words import plain_refusal
-
 Edit = Callable[[Design], Design]
 SHORT = 60
 """Letters of a title that has a word behind it."""
@@ -77,10 +75,6 @@ class Session:
             return None
         self._travel(self.history.redone())
         return self.history.now.label
-
-    def prove(self, finding: Finding) -> Remedy | None:
-        """The remedy that really clears a finding, or None."""
-        return proven_remedy(self.report, finding)
 
     def _travel(self, history: History) -> None:
         """Another moment of the history: its decisions, with all that was noted until now."""

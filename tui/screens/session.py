@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 from textual import on, work
 
-from model.coach.finding import About
 from model.errors import EditError, FileProblem
 from model.review import proven_remedy
 from tui.actions import bindings
@@ -201,6 +200,8 @@ class SessionScreen(Showing):
     def _mark_requested(self, event: MarkRequested) -> None:
         event.stop()
         if self.furnished:
+            from model.coach.finding import About
+
             self.drawing.marked = About(event.kind, event.id) if event.kind else None
 
     @on(PlaceRequested)
