@@ -14,6 +14,7 @@ from model.review import Report, review
 from tui import stamp
 from tui.history import History, Moment
 from tui.words import plain_refusal
+
 Edit = Callable[[Design], Design]
 SHORT = 60
 """Letters of a title that has a word behind it."""
