@@ -58,7 +58,7 @@ def words(file: str, report: Report) -> list[str]:
     """The survey of one design, a line each."""
     from model.survey import motion_of
     from model.units import format_mass
-    from tui.phrases import lift_text, money_text, power_text, size_lines, speed_text, trim_text
+    from tui.phrases import lift_text, money_text, power_text, size_lines, speed_text, stalled_text, trim_text
 
     survey, unit = report.survey, report.design.units
     numbers = [
@@ -69,6 +69,7 @@ def words(file: str, report: Report) -> list[str]:
         ("Trim", trim_text(survey.balance)),
         ("Speed", speed_text(motion_of(survey))),
         ("Power", power_text(survey.wiring)),
+        *((("Held fast", held),) if (held := stalled_text(survey)) else ()),
         ("Money", money_text(survey)),
     ]
     return [

@@ -48,18 +48,52 @@ def lift_text(balance: Balance) -> str:
 
 
 def speed_text(moving: Motion) -> str:
-    """Top speed ahead and the slower quarter turn, each with how far it may be off."""
+    """Top speed ahead and the slower quarter turn, each with how far it may be off, and what it cannot do."""
+    if not moving.body.drives:
+        return "no thruster yet: it goes nowhere by itself"
     ahead = f"ahead {moving.ahead.top.text('m/s')}" if moving.ahead else "nothing drives it ahead"
+    words = [ahead, turn_text(moving), cannot_text(moving)]
+    return "; ".join(word for word in words if word)
+
+
+def turn_text(moving: Motion) -> str:
+    """The slower quarter turn, or to which sides it does not turn."""
     turn = moving.slower_turn
-    return f"{ahead}; a quarter turn in {turn.quarter.text('s')}" if turn else f"{ahead}; it cannot turn"
+    if turn:
+        return f"a quarter turn in {turn.quarter.text('s')}"
+    if moving.port or moving.starboard:
+        return f"it turns to {'port' if moving.port else 'starboard'} only"
+    return "it cannot turn"
+
+
+def cannot_text(moving: Motion) -> str:
+    """Where it cannot go by its thrusters; nothing where it goes astern, up and down."""
+    runs = (("astern", moving.astern), ("up", moving.up), ("down", moving.down))
+    ways = [way for way, run in runs if run is None]
+    if not ways:
+        return ""
+    return f"it cannot go {' or '.join(filter(None, (', '.join(ways[:-1]), ways[-1])))}"
 
 
 def power_text(wires: Wiring | None) -> str:
     """The volts at the worst motor, the current and the minutes, all motors on."""
-    if wires is None or not wires.loads or wires.motor_volts is None:
+    if wires is None:
         return "no wiring planned"
+    if wires.motor_volts is None:
+        return "no motor to feed"
     minutes = f", for {wires.minutes:.0f} minutes" if wires.minutes is not None else ""
     return f"{wires.motor_volts:.1f} V at the worst motor, {wires.amps:.1f} A in all{minutes}"
+
+
+def stalled_text(survey: Survey) -> str:
+    """What the motor that draws most does to its fuse when its propeller is held fast."""
+    from model.power.stall import fate_words, worst_stall
+
+    found = worst_stall(survey.arrangement, survey.wiring) if survey.wiring else None
+    if found is None:
+        return ""
+    name = next(item.name for item in survey.arrangement.thrusters if item.id == found.thruster)
+    return f"{name} draws {found.amps:.1f} A, {fate_words(found)}"
 
 
 def trim_text(balance: Balance) -> str:

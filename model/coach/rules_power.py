@@ -160,16 +160,20 @@ def volts(survey: Survey) -> Iterator[Finding]:
 
 
 def tether_reach(survey: Survey) -> Iterator[Finding]:
-    """A tether that is shorter than what hangs in the water."""
+    """A tether of no length, shorter than what hangs in the water, or of which nothing hangs there."""
     power, tether = survey.arrangement.power, survey.arrangement.tether
-    hanging = tether.hanging if tether else 0.0
+    hanging, unit = tether.hanging if tether else 0.0, survey.design.units
+    if tether and not tether.hanging:
+        yield say("tether.hanging-none", "tip", "gear", About("tether", tether.id), tether=tether.name)
     if power is None or (power.length > 0 and power.length >= hanging - COMPARISON_SLACK):
         return
-    unit = survey.design.units
-    values = {"length": run_words(power.length, unit), "hanging": run_words(hanging, unit)}
-    yield say(
-        "power.tether-short", "should", STEP, CABLE, partial(remedy.long_enough, survey, hanging), **values
-    )
+    propose = partial(remedy.long_enough, survey, hanging)
+    values = {"length": run_words(power.length, unit)}
+    if not power.length:
+        yield say("power.tether-missing", "should", STEP, CABLE, propose, **values)
+    else:
+        values["hanging"] = run_words(hanging, unit)
+        yield say("power.tether-short", "should", STEP, CABLE, propose, **values)
 
 
 def checks(survey: Survey) -> Iterator[Finding]:

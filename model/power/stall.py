@@ -51,6 +51,13 @@ def stall_of(arrangement: Arrangement, wires: Wiring, thruster: str) -> Stall:
     return Stall(thruster, mine.volts, mine.amps, fuse, main, fate)
 
 
+def worst_stall(arrangement: Arrangement, wires: Wiring) -> Stall | None:
+    """The motor whose fuse does least when it is held fast, and of those the one that draws most."""
+    found = [stall_of(arrangement, wires, load.thruster) for load in wires.loads]
+    fates: tuple[Fate, ...] = ("blows", "slow", "holds")
+    return max(found, key=lambda stall: (fates.index(stall.fate), stall.amps), default=None)
+
+
 def fate_words(stall: Stall) -> str:
     """What becomes of the fuse, in words."""
     if stall.fuse is None:

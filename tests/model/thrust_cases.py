@@ -328,6 +328,23 @@ CASES = (
         ("1 m", "1.5 m"),
     ),
     Case(
+        "power.tether-missing",
+        "should",
+        ("power", "cable"),
+        wired(SETTLED.but(length=0.0)),
+        wired(SETTLED.but(length=0.5)),
+        ("a tether of 0 m",),
+    ),
+    Case(
+        "tether.hanging-none",
+        "tip",
+        ("tether", "c"),
+        wired(SETTLED, tether=cable(hanging=0.0)),
+        wired(SETTLED, tether=cable(hanging=0.1)),
+        ("Nothing of tether",),
+        remedied=False,
+    ),
+    Case(
         "power.checks-open",
         "tip",
         ("power", "checks"),

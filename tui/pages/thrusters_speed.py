@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from model.runs import run_time
 from model.survey import motion_of
+from tui.phrases import cannot_text, turn_text
 
 if TYPE_CHECKING:
     from model.motion.motion import Motion
@@ -20,7 +21,9 @@ def speeds(report: Report) -> str:
     if not report.design.arrangement.thrusters:
         return "Add a thruster first: without one it goes nowhere."
     motion = motion_of(report.survey)
-    return "\n".join([*_runs(motion), *_turns(motion), *_tilts(motion), *_course(report), NOTE])
+    return "\n".join(
+        [*_runs(motion), *_turns(motion), *_cannot(motion), *_tilts(motion), *_course(report), NOTE]
+    )
 
 
 def _runs(motion: Motion) -> list[str]:
@@ -45,6 +48,13 @@ def _turns(motion: Motion) -> list[str]:
         for side, turn in (("port", motion.port), ("starboard", motion.starboard))
         if turn
     ]
+
+
+def _cannot(motion: Motion) -> list[str]:
+    """What it cannot do, in one line."""
+    turn = "" if motion.slower_turn else turn_text(motion)
+    words = "; ".join(word for word in (turn, cannot_text(motion)) if word)
+    return [words[:1].upper() + words[1:]] if words else []
 
 
 def _tilts(motion: Motion) -> list[str]:
