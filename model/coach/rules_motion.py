@@ -46,7 +46,8 @@ def _driven(survey: Survey, moving: Motion) -> Iterator[Finding]:
     lever = _lever(moving, AHEAD, moment)
     propose = partial(remedy.line_up, survey, pushing(survey, AHEAD), lever)
     side = "above" if lever > 0 else "below"
-    values = {"pitch": tilt_words(pitch, "bow", "stern"), "lever": length(abs(lever), survey.design.units)}
+    words = brought([tilt_words(pitch, "bow", "stern")] if pitch else [])
+    values = {"pitch": words, "lever": length(abs(lever), survey.design.units)}
     yield say("motion.thrust-pitches", severity, "thrusters", WHOLE, propose, **values, side=side)
 
 
@@ -62,10 +63,10 @@ def _climbing(survey: Survey, moving: Motion) -> Iterator[Finding]:
     moment = couples(moving.body, UP)[0]
     lever = (_lever(moving, UP, -moment[1]), _lever(moving, UP, moment[0]), 0.0)
     propose = partial(remedy.over_centre, survey, pushing(survey, UP), lever)
-    words = [tilt_words(pitch, "bow", "stern"), tilt_words(roll, "port side", "starboard side")]
-    told = [word for word, span in zip(words, (pitch, roll), strict=True) if _counts(span)]
+    named = ((pitch, "bow", "stern"), (roll, "port side", "starboard side"))
+    told = [tilt_words(tilt, *ways) for tilt, *ways in named if worst and tilt and abs(tilt.value) > STEADY]
     off = length((lever[0] ** 2 + lever[1] ** 2) ** 0.5, survey.design.units)
-    yield say("motion.climb-tips", severity, "thrusters", WHOLE, propose, tilt=" and ".join(told), off=off)
+    yield say("motion.climb-tips", severity, "thrusters", WHOLE, propose, tilt=brought(told), off=off)
 
 
 def _one_side(survey: Survey, moving: Motion) -> Iterator[Finding]:
@@ -109,10 +110,6 @@ def _severity(survey: Survey, tilt: Span | None) -> Severity | None:
     return "tip" if abs(tilt.value) > limits.thrust_pitch_tip + COMPARISON_SLACK else None
 
 
-def _counts(tilt: Span | None) -> bool:
-    return tilt is None or abs(tilt.value) > STEADY
-
-
 def _lever(moving: Motion, along: Vector, moment: float) -> float:
     """How far the pull along a direction acts from where it would balance [m], from its moment [N m]."""
     still, slope, square = pulls_along(moving.body.drives, along, AS_RECKONED)
@@ -127,8 +124,15 @@ def pushing(survey: Survey, along: Vector) -> tuple[str, ...]:
     return tuple(drive.thruster for drive in survey.drives if abs(dot(drive.along, along)) > FACING)
 
 
-def tilt_words(tilt: Span | None, high: str, low: str) -> str:
-    """A tilt in words; None is more than rights it."""
-    if tilt is None:
-        return "right over"
+def tilt_words(tilt: Span, high: str, low: str) -> str:
+    """A tilt in words."""
     return f"{high if tilt.value > 0 else low} up {abs(tilt.value):.0f} degrees"
+
+
+def brought(tilts: list[str]) -> str:
+    """What full thrust does, from the tilts in words; none where it is more than rights it.
+
+    >>> brought(["bow up 12 degrees"]), brought([])
+    ('brings the bow up 12 degrees', 'turns it right over')
+    """
+    return f"brings the {' and '.join(tilts)}" if tilts else "turns it right over"

@@ -83,7 +83,8 @@ def _tilt(body: Body, moments: list[float]) -> Span | None:
         return None
     others = [_righted(moment, weight * bg) for moment in moments[1:]]
     others += [_righted(moments[0], weight * (bg + off)) for off in (-BG_SPREAD, BG_SPREAD)]
-    return spanned(usual, [90.0 if tilt is None else tilt for tilt in others])
+    found = spanned(usual, [copysign(90.0, usual) if tilt is None else tilt for tilt in others])
+    return Span(usual, max(-90.0, found.low), min(90.0, found.high))
 
 
 def _righted(moment: float, most: float) -> float | None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from model.design import (
+    Attachment,
     Ballast,
     Battery,
     Branch,
@@ -387,4 +388,93 @@ CASES += (
         ("go astern", "port motor and starboard motor", "only turn them on and off"),
     ),
     Case("motion.hands-alike", "tip", ("design", ""), HANDS, BOTH_HANDS, ("right-handed", "starboard")),
+)
+HOOKED = Attachment(
+    id="h", name="hook", bar="b2", kind="hook", offset=(0.045, 0.06, 0.1), size=(0.02, 0.02, 0.02), mass=0.01,
+    mass_in_water=0.005,
+)  # fmt: skip
+"""Its box reaches from 35 to 55 mm ahead of the middle of the port motor's rail, level with the motor."""
+HUNG = {"offset": (0, 0.06, 0.1), "to": "-x"}  # its propeller is ahead of it: 30 to 40 mm from its middle
+CASES += (
+    Case(  # half of the hub of 28 mm and of the clamp: 38 mm from the corner there is bare pipe for it
+        "thruster.mount-hub",
+        "should",
+        ("thruster", "port"),
+        swimmer(port(at=0.07), starboard()),
+        swimmer(port(at=0.095), starboard()),
+        ("port motor", "j010"),
+    ),
+    Case(
+        "thruster.disc-near",
+        "must",
+        ("thruster", "port"),
+        swimmer(port(offset=(0, 0.0377, 0)), starboard()),  # 37.7 - 25 - 10.67 leaves 2.0 mm
+        swimmer(port(offset=(0, 0.0459, 0)), starboard()),
+        ("2 mm", "10 mm"),
+    ),
+    Case(
+        "thruster.disc-touching",
+        "must",
+        ("thruster", "port"),
+        swimmer(port(**HUNG), starboard(), attachments=(HOOKED,)),
+        swimmer(port(**HUNG), starboard(), attachments=(HOOKED.but(offset=(0.065, 0.06, 0.1)),)),
+        ("hook",),
+    ),
+    Case(  # foam of 64 mm behind a propeller of 50 mm
+        "thruster.stream-blocked",
+        "tip",
+        ("thruster", "port"),
+        swimmer(port(bar="b3", at=0.9, offset=(0.03, 0.035, 0)), starboard()),
+        swimmer(port(bar="b3", at=0.9, offset=(0.03, 0.075, 0)), starboard()),
+        ("port float", "port motor", "ahead"),
+        remedied=False,
+    ),
+    Case(
+        "motion.thrust-pitches",
+        "should",
+        ("design", ""),
+        swimmer(port(bar="b3", offset=(0, 0.06, 0.1)), starboard(bar="b1", offset=(0, -0.06, 0.1))),
+        GOOD,
+        ("Full thrust ahead turns it right over", "above"),
+    ),
+    Case(
+        "motion.thrust-pitches",
+        "tip",
+        ("design", ""),
+        swimmer(port(offset=(0, 0.06, 0.17)), starboard(offset=(0, -0.06, 0.17))),
+        GOOD,
+        ("brings the stern up", "above"),
+    ),
+    Case(
+        "motion.climb-tips",
+        "should",
+        ("design", ""),
+        swimmer(upright(offset=(0.5, 0.15, 0))),
+        swimmer(upright()),
+        ("Climbing at full thrust turns it right over",),
+    ),
+    Case(
+        "power.fuse-large",
+        "must",
+        ("thruster", "port"),  # the main fuse is all that there is: 0.205 mm2 carries 3 A
+        wired(SETTLED.but(main_fuse=5.0, core_area=0.205), Branch()),
+        wired(SETTLED.but(main_fuse=5.0, core_area=0.5), Branch()),
+        ("The main fuse, all that protects port motor, is 5 A", "3.0 A"),
+    ),
+    Case(
+        "power.fuse-large",
+        "must",
+        ("power", ""),
+        wired(SETTLED.but(main_fuse=20.0)),  # 1.5 mm2 carries 15 (4/3)^(ln(1.5/1.309)/ln(2.081/1.309)) A
+        wired(SETTLED.but(main_fuse=15.0)),
+        ("The main fuse is 20 A", "16.3 A"),
+    ),
+    Case(
+        "power.volts-lost",
+        "should",
+        ("power", "cable"),
+        wired(SETTLED.but(core_area=0.205, length=40.0)),
+        wired(SETTLED.but(core_area=1.5, length=40.0)),
+        ("12 V", "port motor"),
+    ),
 )

@@ -16,6 +16,7 @@ from model.motion.motion import AHEAD
 from model.motion.straight import run
 from model.survey import motion_of, survey
 from tests import worked
+from tests.model.thrust_cases import swimmer, upright
 from tests.reference.swimmer import Swimmer, direction
 from tests.reference.test_motion_swimmer import SUPPLIES
 
@@ -65,13 +66,13 @@ def spread(value, others):
 @pytest.mark.parametrize("name", DESIGNS)
 def test_the_pitch_under_full_thrust(name):
     found = survey(DESIGNS[name])
-    swimmer, balance = Swimmer(DESIGNS[name], found.balance.density), found.balance
+    mover, balance = Swimmer(DESIGNS[name], found.balance.density), found.balance
 
     def tilt(moment, bg=balance.bg):
         return degrees(asin(-moment / (balance.mass * GRAVITY * bg)))
 
-    usual = swimmer.couple(X)[1]
-    others = [tilt(swimmer.otherwise(**cause).couple(X)[1]) for cause in CAUSES]
+    usual = mover.couple(X)[1]
+    others = [tilt(mover.otherwise(**cause).couple(X)[1]) for cause in CAUSES]
     others += [tilt(usual, balance.bg + off) for off in (-0.003, 0.003)]
     pitch, (low, high) = motion_of(found).driven.pitch, spread(tilt(usual), others)
     assert pitch.value == pytest.approx(tilt(usual), rel=0.02, abs=0.05)
@@ -79,14 +80,14 @@ def test_the_pitch_under_full_thrust(name):
     assert pitch.high - pitch.low > 0.1
 
 
-def per_metre(swimmer, moment=None):
+def per_metre(mover, moment=None):
     """Degrees to port in each metre: where the drag of turning, at top speed, holds the couple."""
-    speed = swimmer.top(X)
-    wanted = swimmer.couple(X)[2] if moment is None else moment
-    straight = swimmer.drag(speed * X, np.zeros(3))[1][2]
+    speed = mover.top(X)
+    wanted = mover.couple(X)[2] if moment is None else moment
+    straight = mover.drag(speed * X, np.zeros(3))[1][2]
 
     def held(rate):
-        return straight - swimmer.drag(speed * X, rate * Z)[1][2]
+        return straight - mover.drag(speed * X, rate * Z)[1][2]
 
     low, high = -5.0, 5.0
     for _ in range(60):
@@ -98,13 +99,13 @@ def per_metre(swimmer, moment=None):
 @pytest.mark.parametrize("name", DESIGNS)
 def test_the_pull_to_one_side(name):
     found = survey(DESIGNS[name])
-    swimmer = Swimmer(DESIGNS[name], found.balance.density)
-    moment, velocity = swimmer.couple(X)[2], swimmer.top(X) * X
-    ones = np.diag(swimmer.orders(X))
-    unlike = 0.10 * hypot(*(swimmer.thrust(one, velocity, np.zeros(3))[1][2] for one in ones))
-    usual = per_metre(swimmer)
-    others = [per_metre(swimmer.otherwise(**cause)) for cause in CAUSES]
-    others += [per_metre(swimmer, moment + off) for off in (-unlike, unlike)]
+    mover = Swimmer(DESIGNS[name], found.balance.density)
+    moment, velocity = mover.couple(X)[2], mover.top(X) * X
+    ones = np.diag(mover.orders(X))
+    unlike = 0.10 * hypot(*(mover.thrust(one, velocity, np.zeros(3))[1][2] for one in ones))
+    usual = per_metre(mover)
+    others = [per_metre(mover.otherwise(**cause)) for cause in CAUSES]
+    others += [per_metre(mover, moment + off) for off in (-unlike, unlike)]
     veer, (low, high) = motion_of(found).veer, spread(usual, others)
     room = 0.05 * (high - low) + 0.2  # the model fits the drag of turning at two rates
     assert veer.value == pytest.approx(usual, rel=0.06, abs=room)
@@ -141,3 +142,12 @@ def test_a_spread_goes_to_both_sides_of_a_pull_that_is_even():
     assert run(moving.body, AHEAD) is not None
     assert moving.veer.low < 0 < moving.veer.high
     assert moving.veer.sides("to port", "to starboard", "degrees").count("degrees") == 2
+
+
+@pytest.mark.parametrize(("ahead", "sign"), [(0.4, 1), (-0.4, -1)])
+def test_a_tilt_that_nearly_turns_it_over_may_come_out_lying_on_its_end_and_no_further(ahead, sign):
+    tilt = motion_of(survey(swimmer(upright(offset=(ahead, 0.15, 0))))).climbing.pitch
+    least, most = sorted((abs(tilt.low), abs(tilt.high)))
+    assert sign * tilt.value > 60
+    assert least < abs(tilt.value) < most == 90
+    assert min(sign * tilt.low, sign * tilt.high) > 0
