@@ -18,7 +18,9 @@ from model.coach import rules_balance
 from model.fittings import match
 from model.frame import layout, letters
 from model.money import bill, sticks
-from model.thrust import moves
+from model.motion import attitude
+from model.power import stall
+from model.thrust import moves, senses, stream
 from model.vehicle import fixed, pipework
 from model.water import balance, density
 from tests.model import (
@@ -26,7 +28,9 @@ from tests.model import (
     test_coach,
     test_coach_limits,
     test_frame_worked,
+    test_fuses,
     test_money,
+    test_one_way,
     test_units,
     test_vehicle,
 )
@@ -35,6 +39,8 @@ from tests.reference import (
     test_archimedes,
     test_fitting_matching,
     test_hidden_room,
+    test_spreads,
+    test_streams,
     test_trim,
     test_water_density,
 )
@@ -182,6 +188,26 @@ FAULTS = (
         "up thrust taken for down thrust",
         moves, "for pull in vertical if pull < 0", "for pull in vertical if pull > 0",
         test_balance.test_up_and_down_thrust_add_up_over_the_thrusters_and_astern_is_weaker,
+    ),
+    Fault(
+        "an on-off switch that reverses",
+        senses, "return power is None or thruster.branch.reverses", "return True",
+        test_one_way.test_nothing_runs_brakes_or_turns_astern,
+    ),
+    Fault(
+        "a pipe that is in the stream beyond its edge",
+        stream, "inside = min(here + step, middle + reach) - max(here, middle - reach)", "inside = step",
+        test_streams.test_a_round_body_anywhere_in_the_stream,
+    ),
+    Fault(
+        "a veer whose drag is never unsure",
+        attitude, "summed(groups, case.drag)", "summed(groups)",
+        partial(test_spreads.test_the_pull_to_one_side, "one to starboard"),
+    ),
+    Fault(
+        "a main fuse that knows one motor only",
+        stall, "(wires.power.main_fuse, total, True)", "(wires.power.main_fuse, mine.amps, True)",
+        test_fuses.test_a_main_fuse_blows_by_what_all_motors_draw,
     ),
     Fault(
         "a fraction upside down",

@@ -161,6 +161,13 @@ def test_what_a_propeller_that_is_held_fast_does_to_its_fuse(fuse, main, amps, f
     assert stall_words(found).endswith(words)
 
 
+def test_a_main_fuse_blows_by_what_all_motors_draw():
+    """6 A held fast and 1.5 A running: 7.5 A, 1.5 times a main fuse of 5 A; 6 A alone are 1.2 times."""
+    design = pair(None, main_fuse=5.0)
+    found = stall_of(design.arrangement, survey(design).wiring, "port")
+    assert (found.main, found.fate) == (True, "blows")
+
+
 def test_the_wiring_in_words_and_the_origins_of_numbers_tell_of_it():
     design = pair(3.0)
     found = survey(design)
