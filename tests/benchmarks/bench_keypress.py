@@ -8,6 +8,7 @@ import statistics
 import sys
 import tempfile
 import time
+from itertools import cycle, islice
 from pathlib import Path
 
 from tests.terminal import Terminal
@@ -19,20 +20,24 @@ PAGES = 12
 STOCK, THRUSTERS = 1, 4
 """Steps from the first page to one with fields, and to the table of thrusters, which has the focus there."""
 KEYS = {
-    "move a thruster": ("\x1b[C", THRUSTERS),
-    "turn the drawing": ("\x1bOS", STOCK),
-    "next field": ("\t", STOCK),
-    "type a letter": ("a", STOCK),
+    "move a thruster": (("\x1b[C", "\x1b[D"), THRUSTERS),
+    "turn the drawing": (("\x1bOS",), STOCK),
+    "next field": (("\t",), STOCK),
+    "type a letter": (("a",), STOCK),
 }
-"""What is pressed, and after how many steps from the first page."""
+"""What is pressed in turn, and after how many steps from the first page."""
+REST = 0.7
+"""[s] Between two presses, by when the remedies of an edit are proved and the file is saved."""
 QUIET = 0.012
 """[s] A frame has ended when nothing more comes for this long, which is not counted.  A tick later Textual
 paints the scroll bars once more, as they are."""
 
 
-def press(terminal, keys):
+def press(terminal, keys, rest=0.15):
     """Seconds from a key to the last byte of the frame that it causes."""
-    terminal.settle()
+    until = time.perf_counter() + rest
+    while (left := until - time.perf_counter()) > 0:
+        terminal.read(left)
     terminal.seen = b""
     started = last = time.perf_counter()
     os.write(terminal.master, keys.encode())
@@ -52,11 +57,12 @@ def main(runs=30):
         for name, key in (("step before", BEFORE), ("next step", NEXT)) * 2:
             good &= tell(name, [press(terminal, key) for _ in range(PAGES - 1)])
         here = PAGES - 1
-        for name, (key, steps) in KEYS.items():
+        for name, (keys, steps) in KEYS.items():
             go(terminal, BEFORE, here - steps + 1)
             go(terminal, NEXT, 1)  # by which the page has the focus where its work begins
             here = steps
-            good &= tell(name, [press(terminal, key) for _ in range(runs)])
+            turns = islice(cycle(keys), runs)
+            good &= tell(name, [press(terminal, key, REST) for key in turns])
         terminal.kill()
     return 0 if good else 1
 
