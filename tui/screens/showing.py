@@ -145,7 +145,8 @@ class Showing(Screen[None]):
             self.look = "page"
             self.present(replace(self.state, step=step, seen=self.state.seen | {step}))
             self.focus_page()
-            await self.settle()
+            if self.furnished:  # the very first page is painted without waiting for that
+                await self.settle()
         self.check_idle()  # which starts the painting that the batch held back
 
     async def show_place(self, step: str, about: About) -> None:
