@@ -34,16 +34,16 @@ WHY = (
     "of its size, or with another design. The best compromise is yours to choose."
 )
 COLUMNS = (
-    ("m/s", 6),
-    ("turn s", 8),
-    ("N m", 6),
-    ("pitch", 7),
-    ("cm2", 6),
+    ("m/s", 5),
+    ("turn s", 7),
+    ("N m", 5),
+    ("bow up", 7),
+    ("cm2", 5),
     ("g", 6),
-    ("cost", 8),
+    ("cost", 7),
 )
 NAMES = (
-    *("top speed, m/s", "quarter turn, s", "steadiness, N m", "pitch, deg", "head-on, cm2", "weight, g"),
+    *("top speed, m/s", "quarter turn, s", "steadiness, N m", "bow up, deg", "head-on, cm2", "weight, g"),
     *("cost", "size limit", "can be built"),
 )
 """The rows of two designs side by side."""
@@ -148,7 +148,7 @@ def side_by_side(found: Comparison) -> list[Row]:
     rows = [_pair("", heads, found)]
     for name, row in zip(NAMES, found.rows, strict=True):
         cells = [f"{text}{' *' if number in row.best else ''}" for number, text in enumerate(row.texts)]
-        rows.append(_pair(name, [cell.replace(" to ", "-") for cell in cells], found))
+        rows.append(_pair(name, [cell.replace(" to ", "..") for cell in cells], found))
     names = [item.name for item in found.standings]
     return [*rows, *([(words, "")] for words in beaten_words(names, found))]
 
