@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
+from itertools import islice
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -13,8 +14,17 @@ from model.design import Design
 from model.errors import EditError
 
 if TYPE_CHECKING:
-    from model.coach.finding import About, Finding, Remedy
+    from model.coach.finding import Finding, Remedy, Severity
     from model.survey import Survey
+
+BARRED: dict[Severity, Severity] = {"must": "must", "should": "should", "tip": "should"}
+"""What a remedy for a finding may not bring anew: that, and what is worse."""
+SHUNNED: dict[Severity, Severity] = {"must": "should", "should": "should", "tip": "tip"}
+"""What the best remedy does not bring anew, where there is a choice."""
+COMPARED = 4
+"""The best is looked for among so many proved remedies."""
+FOLLOWED = 4
+"""So many candidates that do harm are tried together with so many remedies for the harm."""
 
 
 class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
@@ -66,9 +76,26 @@ class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked 
         return tuple(finding for finding in self.findings if finding.severity == "must")
 
     @property
+    def to_do(self) -> tuple[Finding, ...]:
+        """The findings in the order in which they are best put right.
+
+        What must be comes first, step by step, since each step builds on the one before.  Of the rest
+        lift and trim come first: what already floats level is kept level by every later proof, while
+        what lies crooked could be made to lie worse by any of them.
+        """
+        return tuple(sorted(self.findings, key=_turn))
+
+    @property
     def verdict(self) -> str:
         """ "ready" where nothing must be put right, else "fix"."""
         return "fix" if self.musts else "ready"
+
+
+def _turn(finding: Finding) -> tuple[int, bool]:
+    from model.coach.finding import SEVERITIES
+
+    afloat = finding.severity != "must" and finding.code.startswith("balance.")
+    return SEVERITIES.index(finding.severity), not afloat
 
 
 def review(design: Design) -> Report:
@@ -79,20 +106,95 @@ def review(design: Design) -> Report:
 
 
 def proven_remedy(report: Report, finding: Finding) -> Remedy | None:
-    """The first remedy that really clears a finding without a new must, or None.
+    """The best remedy that is proved to clear a finding, or None.
 
-    Each candidate is applied to the design of the report and the result reviewed.
+    That is the first of `proven_remedies` that brings nothing new of what is told next to it either:
+    a must no new should, a tip no new tip; else the first that brings the least of it among a few.
     """
-    return next(proven_remedies(report, finding), None)
+    best: tuple[int, Remedy] | None = None
+    for remedy, after in islice(_proved(report, finding), COMPARED):
+        harm = len(worse(report, after, SHUNNED[finding.severity]))
+        if not harm:
+            return remedy
+        if best is None or harm < best[0]:
+            best = harm, remedy
+    return best[1] if best else None
 
 
 def proven_remedies(report: Report, finding: Finding) -> Iterator[Remedy]:
-    """The remedies that really clear a finding without a new must, the best first, to choose from."""
-    before = {other.key for other in report.musts}
+    """The remedies that are proved to clear a finding, the best first, to choose from.
+
+    Each candidate is applied to the design of the report and the result reviewed: the finding is gone,
+    and nothing as bad has come, or grown to that: no must, and no should either unless for a must.  So
+    remedies that are taken one after the other never undo each other, and come to an end.  Where every
+    candidate brings something of the kind, that is cleared in the same change, if it can be.
+    """
+    return (remedy for remedy, _ in _proved(report, finding))
+
+
+def worse(before: Report, after: Report, least: Severity) -> tuple[Finding, ...]:
+    """The findings at least so severe that have come, or have grown to that, from one report to another."""
+    from model.coach.finding import SEVERITIES
+
+    severity = {finding.key: SEVERITIES.index(finding.severity) for finding in reversed(before.findings)}
+    none, most = len(SEVERITIES), SEVERITIES.index(least)
+    return tuple(
+        finding
+        for finding in after.findings
+        if (now := SEVERITIES.index(finding.severity)) <= most and now < severity.get(finding.key, none)
+    )
+
+
+def _proved(report: Report, finding: Finding) -> Iterator[tuple[Remedy, Report]]:
+    """The proved remedies with what comes of them."""
+    spoiled: list[tuple[Remedy, Report, tuple[Finding, ...]]] = []
+    proved = False
     for remedy in finding.propose():
-        after = after_remedy(report.design, remedy)
-        if after and _clears(finding, before, after):
-            yield remedy
+        after = _clearing(report, finding, remedy)
+        if after is None:
+            continue
+        harm = worse(report, after, BARRED[finding.severity])
+        if harm:
+            spoiled.append((remedy, after, harm))
+        else:
+            proved = True
+            yield remedy, after
+    if not proved:
+        for first, after, harm in sorted(spoiled, key=lambda each: len(each[2]))[:FOLLOWED]:
+            yield from _followed(report, finding, first, after, harm)
+
+
+def _followed(
+    report: Report, finding: Finding, first: Remedy, between: Report, harm: tuple[Finding, ...]
+) -> Iterator[tuple[Remedy, Report]]:
+    """A remedy together with those that clear the harm it does, one by one."""
+    whole, after = first, between
+    for _ in range(min(len(harm), FOLLOWED)):
+        for second in islice(harm[0].propose(), FOLLOWED):
+            both = _in_turn(whole, second)
+            here = _clearing(report, finding, both)
+            left = worse(report, here, BARRED[finding.severity]) if here else harm
+            if here and len(left) < len(harm):
+                whole, after, harm = both, here, left
+                break
+        else:
+            return
+        if not harm:
+            yield whole, after
+            return
+
+
+def _in_turn(first: Remedy, second: Remedy) -> Remedy:
+    from model.coach.finding import Remedy
+
+    label = f"{first.label}, then: {second.label[:1].lower()}{second.label[1:]}"
+    return Remedy(label, lambda design: second.edit(first.edit(design)), (*first.details, *second.details))
+
+
+def _clearing(report: Report, finding: Finding, remedy: Remedy) -> Report | None:
+    """The report on the design with a remedy applied, or None where the finding is still there."""
+    after = after_remedy(report.design, remedy)
+    return after if after and finding.key not in {other.key for other in after.findings} else None
 
 
 def after_remedy(design: Design, remedy: Remedy) -> Report | None:
@@ -101,9 +203,3 @@ def after_remedy(design: Design, remedy: Remedy) -> Report | None:
         return review(remedy.edit(design))
     except (EditError, ValidationError):
         return None
-
-
-def _clears(finding: Finding, before: set[tuple[str, About]], after: Report) -> bool:
-    remains = {other.key for other in after.findings}
-    new_musts = {other.key for other in after.musts} - before
-    return finding.key not in remains and not new_musts

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from model import extents, units
+from model import extents, review, units
 from model.coach import rules_balance
 from model.fittings import match
 from model.frame import layout, letters
@@ -31,6 +31,7 @@ from tests.model import (
     test_fuses,
     test_money,
     test_one_way,
+    test_remedies_in_turn,
     test_units,
     test_vehicle,
 )
@@ -66,6 +67,12 @@ def case(code: str) -> Callable[[], Any]:
     """The test of the coach's table on the first case of a finding."""
     chosen = next(case for case in CASES if case.code == code)
     return partial(test_coach.test_a_finding_speaks_with_its_numbers_and_is_silent_beside_it, chosen)
+
+
+def in_turn(frame: str, stock: str) -> Callable[[], Any]:
+    """The test that takes one remedy after the other, from a frame in another range."""
+    test = test_remedies_in_turn.test_one_remedy_after_the_other_leads_to_a_better_design
+    return partial(test, frame, next(each for each in test_remedies_in_turn.RANGES if each.name == stock))
 
 
 FAULTS = (
@@ -231,6 +238,11 @@ FAULTS = (
             "test_lift_less_than_20_mm_above_weight_is_tender_and_below_it_rolls_over",
             -0.03, [("balance.order-inverted", "must")],
         ),
+    ),
+    Fault(
+        "a remedy that may bring what is as bad as what it clears",
+        review, "(finding.severity)) <= most", "(finding.severity)) < most",
+        in_turn("first-afternoon", "half-inch-plumbing"),
     ),
 )  # fmt: skip
 

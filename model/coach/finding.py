@@ -1,6 +1,6 @@
 """A finding: something that the survey flags, in one sentence with its numbers."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
@@ -63,7 +63,7 @@ class Finding:
     step: Step
     about: About
     message: str
-    propose: Callable[[], tuple[Remedy, ...]] = field(default=tuple, compare=False)
+    propose: Callable[[], Iterable[Remedy]] = field(default=tuple, compare=False)
 
     @property
     def may_be_cleared(self) -> bool:

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from functools import partial
 
-from model.coach.finding import Finding, Severity
+from model.coach.finding import Finding, Remedy, Severity
 from model.coach.remedies import balance as remedy
+from model.coach.remedies.floats import anew
 from model.coach.say import WHOLE, say
 from model.coach.sentences import grams, length, trim_words
 from model.design import COMPARISON_SLACK
@@ -45,7 +46,7 @@ def spare_buoyancy(survey: Survey) -> Iterator[Finding]:
         found = ("balance.thrust-taken", "should")
     if found:
         code, severity = found
-        yield say(code, severity, "floats", WHOLE, partial(remedy.adjust_lift, survey), **values)
+        yield say(code, severity, "floats", WHOLE, partial(_lifted, survey), **values)
 
 
 def sinks_at_depth(survey: Survey) -> Iterator[Finding]:
@@ -79,4 +80,15 @@ def trim(survey: Survey) -> Iterator[Finding]:
     if worst > limits.trim_tip + COMPARISON_SLACK:
         severity: Severity = "should" if worst > limits.trim_should + COMPARISON_SLACK else "tip"
         values = {"trim": trim_words(balance.pitch, balance.roll), "limit": f"{limits.trim_tip:g}"}
-        yield say("balance.trim-off", severity, "floats", WHOLE, partial(remedy.level, survey), **values)
+        yield say("balance.trim-off", severity, "floats", WHOLE, partial(_levelled, survey), **values)
+
+
+def _lifted(survey: Survey) -> Iterator[Remedy]:
+    """The small changes first, and all floats anew where none of them will do."""
+    yield from remedy.adjust_lift(survey)
+    yield from anew(survey)
+
+
+def _levelled(survey: Survey) -> Iterator[Remedy]:
+    yield from remedy.level(survey)
+    yield from anew(survey)

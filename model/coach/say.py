@@ -1,12 +1,12 @@
 """How a rule of the coach puts a finding into words."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from model.coach.finding import About, Finding, Remedy, Severity, Step
 from model.coach.sentences import SENTENCES
 
 WHOLE = About("design")
-Propose = Callable[[], tuple[Remedy, ...]]
+Propose = Callable[[], Iterable[Remedy]]
 
 
 def say(

@@ -44,7 +44,17 @@ def test_more_foam_is_offered_so_that_a_little_lift_is_left_at_depth():
     length = next(
         step * 0.001 for step in range(1, 200) if survey(floated(step * 0.001, 0)).balance.spare > 0.005
     )
-    report = review(floated(length, 30))
+    report = review(floated(length, 5))
     finding = next(found for found in report.findings if found.code == "balance.foam-squeezed")
     after = after_remedy(report.design, proven_remedy(report, finding))
-    assert 0 <= spare_at_depth(after.survey.parts, after.survey.balance, 30) < 0.03
+    assert 0 <= spare_at_depth(after.survey.parts, after.survey.balance, 5) < 0.03
+
+
+def test_no_foam_is_offered_that_would_make_it_far_too_light():
+    """Foam that loses a third: what is left at depth asks for more lift at the top than the coach allows."""
+    length = next(
+        step * 0.001 for step in range(1, 200) if survey(floated(step * 0.001, 0)).balance.spare > 0.005
+    )
+    report = review(floated(length, 30))
+    finding = next(found for found in report.findings if found.code == "balance.foam-squeezed")
+    assert proven_remedy(report, finding) is None

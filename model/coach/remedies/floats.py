@@ -1,12 +1,15 @@
 """Remedies for floats: cut and slid onto the pipe that shows."""
 
+from collections.abc import Iterator
 from functools import partial
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import floats_changed, free_id, round_down, ruler_step
-from model.coach.sentences import length
+from model.coach.sentences import length, listed
 from model.design import Design, Float
 from model.frame.layout import BarPlace, lay_out
+from model.solve.floats import Wish, propose_floats, usual_bars
+from model.solve.places import level_bars_at
 from model.survey import Survey
 
 SPARE_ROOM = 1e-6
@@ -72,6 +75,24 @@ def with_float(design: Design, foam: str, bar: BarPlace, size: float, beside: st
         beside=beside,
     )
     return design.arranged(floats=(*design.arrangement.floats, new))
+
+
+def anew(found: Survey) -> Iterator[Remedy]:
+    """All floats cut anew, for lift and trim together: on the bars that carry some, or on the top bars."""
+    floats, foams = found.arrangement.floats, found.design.supplies.foams
+    foam = floats[0].foam if floats else foams[0].id if foams else None
+    beside = floats[0].beside if floats else None
+    top = tuple(bar.id for bar in level_bars_at(found, 1))
+    for bars in dict.fromkeys((usual_bars(found, 1), top)):
+        offer = propose_floats(found, Wish(bars, foam, beside=beside)) if foam and bars else None
+        if offer and offer.reached:
+            new, unit = offer.design.arrangement.floats, found.design.units
+            pieces = [f"{length(piece.length, unit)} on {found.frame.bars[piece.bar].name}" for piece in new]
+            yield Remedy(f"Cut all floats anew: {listed(pieces)}", partial(_with_floats, floats=new))
+
+
+def _with_floats(design: Design, floats: tuple[Float, ...]) -> Design:
+    return design.arranged(floats=floats)
 
 
 def _replaced(design: Design, new: Float) -> Design:
