@@ -90,7 +90,7 @@ def heard(design, code, **limits):
     return {f.severity for f in review(design.but(brief=brief)).findings if f.code == code}
 
 
-@pytest.mark.parametrize(("code", "design", "value", "names"), LIMITS, ids=lambda case: str(case)[:30])
+@pytest.mark.parametrize(("code", "design", "value", "names"), LIMITS, ids=[case[0] for case in LIMITS])
 def test_it_speaks_just_over_its_limit_and_not_just_under(code, design, value, names):
     """Which number counts, and on which side, as DEFAULTS has it: over the limit, a tip and then a should."""
     at = value(survey(design))
@@ -105,7 +105,7 @@ def test_it_speaks_just_over_its_limit_and_not_just_under(code, design, value, n
     assert heard(design, code, **{tip: under / 2, should: under}) == {"should"}
 
 
-@pytest.mark.parametrize(("code", "design", "value", "name"), LEAST, ids=lambda case: str(case)[:30])
+@pytest.mark.parametrize(("code", "design", "value", "name"), LEAST, ids=[case[0] for case in LEAST])
 def test_it_speaks_just_under_its_least_and_not_just_over(code, design, value, name):
     at = value(survey(design))
     assert heard(design, code, **{name: at * 0.999, "disc_share": 0.1}) == set()
