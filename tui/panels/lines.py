@@ -53,7 +53,7 @@ class NextLine(Widget):
         if self.shown is None or not self.shown.ready:
             return Content(SOON)
         width, height = max(self.content_size.width, 1), max(self.content_size.height, 1)
-        said = Content(self.said).wrap(width)[:SAID_MOST]
+        said = Content(self.said).wrap(width)[:SAID_MOST] if self.said else []
         lines = [*said, *Content.assemble(("Next: ", "bold"), next_thing(self.shown).text).wrap(width)]
         if len(lines) > height:
             lines[height - 1 :] = [Content(f"{lines[height - 1].plain.rstrip()[: width - len(MORE)]}{MORE}")]
