@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from functools import cached_property
 from itertools import islice
@@ -89,6 +90,19 @@ class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked 
     def verdict(self) -> str:
         """ "ready" where nothing must be put right, else "fix"."""
         return "fix" if self.musts else "ready"
+
+    @property
+    def verdict_words(self) -> str:
+        """The verdict for people: how much must be put right, or what should be and on which step."""
+        count = len(self.musts)
+        if count:
+            return f"not ready: {count} {'thing' if count == 1 else 'things'} must be put right"
+        left = Counter(f"{f.noun} ({f.step})" for f in self.to_do if f.severity == "should")
+        if not left:
+            return "ready to build"
+        things = "1 thing" if left.total() == 1 else f"{left.total()} things"
+        named = ", ".join(f"{number} x {what}" if number > 1 else what for what, number in left.items())
+        return f"ready to build; {things} should be put right: {named}"
 
 
 def _turn(finding: Finding) -> tuple[int, bool]:

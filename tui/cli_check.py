@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from model.review import Report
 
 READY, FIX, UNREADABLE = 0, 1, 2
-VERDICTS = {"ready": "ready: nothing must be put right", "fix": "not ready: something must be put right"}
 COLUMNS = ("file", "title", "verdict", "size", "weight", "in water", "trim", "cost", "must", "should")
 
 
@@ -62,7 +61,7 @@ def words(file: str, report: Report) -> list[str]:
 
     survey, unit = report.survey, report.design.units
     numbers = [
-        ("Verdict", VERDICTS[report.verdict]),
+        ("Verdict", report.verdict_words),
         *size_lines(survey.extents, unit),
         ("Weight", format_mass(survey.balance.mass)),
         ("In water", lift_text(survey.balance)),

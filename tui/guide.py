@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -55,13 +56,25 @@ class Shown(Struct, frozen=True):
         """The proved remedy of a finding, as far as it is known yet."""
         return self.proofs.get(finding.key)
 
+    def hopeless(self, finding: Finding) -> bool:
+        """Whether it is known that no remedy clears a finding."""
+        return not self.proofs.get(finding.key, finding.may_be_cleared)
+
 
 class NextThing(Struct, frozen=True):
-    """The next thing to do: a sentence, and what F3 and F5 act on."""
+    """The next thing to do.
+
+    Attributes:
+        text: in words, with the key that helps.
+        step: the key of the step that F3 opens where there is no place to show.
+        finding: what F5 clears, if its remedy is known.
+        place: the finding whose place F3 shows.
+    """
 
     text: str
     step: str
     finding: Finding | None = None
+    place: Finding | None = None
 
 
 def musts(report: Report, step: str) -> int:
@@ -90,35 +103,98 @@ def step_state(shown: Shown, step: Step) -> tuple[str, str]:
 
 
 def next_thing(shown: Shown) -> NextThing:
-    """What must be fixed on the open page; else the earliest step with work left; else what should be."""
-    for step in (BY_KEY[shown.step], *STEPS):
-        for finding in shown.report.findings:
-            if page_of(finding.step) == step.key and finding.severity == "must":
-                return _about(finding, shown)
-        if step.key not in shown.seen:
-            return NextThing(f"{_way(step, shown)} {step.purpose}", step.key)
-    for finding in shown.report.findings:
-        if finding.severity == "should":
-            return _about(finding, shown)
-    tips = sum(finding.severity == "tip" for finding in shown.report.findings)
-    more = f" There {'is one tip' if tips == 1 else f'are {tips} tips'} left to read." if tips else ""
-    return NextThing(f"Nothing must be fixed: this design is ready to build.{more}", shown.step)
+    """What must be fixed on the steps that were opened, this one first; then steps; then what should be."""
+    found = shown.report.to_do
+    musts_seen = [
+        finding
+        for step in dict.fromkeys((BY_KEY[shown.step], *STEPS))
+        for finding in found
+        if finding.severity == "must" and page_of(finding.step) == step.key and step.key in shown.seen
+    ]
+    if musts_seen:
+        return _first_of(musts_seen, shown)
+    unseen = next((step for step in STEPS if step.key not in shown.seen), None)
+    if unseen:
+        return _onward(unseen, shown, found)
+    left = [finding for finding in found if finding.severity == "should"]
+    return _first_of(left, shown) if left else _read(list(found), shown)
 
 
-def _way(step: Step, shown: Shown) -> str:
-    """How to open a step."""
-    if after(shown.step) == step:
-        return f"F9 opens the next step, {step.title}."
-    return f"Open the step {step.title} (F12, or click it)."
+def _onward(step: Step, shown: Shown, found: tuple[Finding, ...]) -> NextThing:
+    """Go on to a step; before that, take a remedy on this one; what must be fixed later is a key away."""
+    forward = step == after(shown.step)
+    way = (
+        f"F9 opens the next step, {step.title}."
+        if forward
+        else f"F3 opens a step not seen yet, {step.title}."
+    )
+    here = (f for f in found if page_of(f.step) == shown.step and not shown.hopeless(f))
+    finding = next(here, None)
+    remedy = shown.remedy(finding) if finding else None
+    first = f"Before that F5 takes a remedy here: {remedy.label}." if remedy else step.purpose
+    place = next((other for other in found if other.severity == "must"), None) if forward else None
+    return NextThing(f"{way} {first}", step.key, finding, place)
 
 
-def _about(finding: Finding, shown: Shown) -> NextThing:
+def _first_of(findings: list[Finding], shown: Shown) -> NextThing:
+    """The first that may have a remedy, or else the first: what to press, what it is, what is left."""
+    able = [finding for finding in findings if not shown.hopeless(finding)]
+    finding = (able or findings)[0]
+    passed = Counter(page_of(other.step) for other in findings[: findings.index(finding)])
+    others = ", ".join(f"{count} on {BY_KEY[step].title}" for step, count in passed.items())
+    without = f" (No remedy is known for {others}.)" if others else ""
+    text = f"{_press(finding, shown)}{finding.severity.upper()}: {finding.message}{without}"
+    if finding.severity == "should" and not able:
+        words = shown.report.verdict_words
+        text = f"{words[:1].upper()}{words[1:]}. {text}"
+    return NextThing(text, page_of(finding.step), finding, finding)
+
+
+def _read(tips: list[Finding], shown: Shown) -> NextThing:
+    """Nothing is left but tips."""
+    done = "Nothing must be fixed: this design is ready to build."
+    if not tips:
+        return NextThing(done, shown.step)
+    tip = next((tip for tip in tips if not shown.hopeless(tip)), tips[0])
+    step = page_of(tip.step)
+    count = "There is one tip" if len(tips) == 1 else f"There are {len(tips)} tips"
+    which = "it" if len(tips) == 1 else "the first"
+    where = f"{count} left to read: F3 shows {which}, on {BY_KEY[step].title}."
+    remedy = shown.remedy(tip)
+    taken = f" F5 takes its remedy: {remedy.label}." if remedy else ""
+    return NextThing(f"{done} {where}{taken}", step, tip, tip)
+
+
+def _press(finding: Finding, shown: Shown) -> str:
     """What to press stands first, since a long sentence may not fit."""
-    remedy = shown.remedy(finding)
+    remedy, step = shown.remedy(finding), page_of(finding.step)
     if remedy:
-        press = f"F5 takes this remedy: {remedy.label}. "
-    elif page_of(finding.step) != shown.step:
-        press = f"F3 goes to {BY_KEY[page_of(finding.step)].title}. "
-    else:
-        press = ""
-    return NextThing(f"{press}{finding.severity.upper()}: {finding.message}", page_of(finding.step), finding)
+        return f"F5 takes this remedy: {remedy.label}. "
+    if step != shown.step:
+        return f"F3 goes to {BY_KEY[step].title}. "
+    return "F3 shows the place. "
+
+
+def no_remedy(shown: Shown, finding: Finding | None) -> str:
+    """Why F5 takes nothing: of the finding that it acts on, or of none."""
+    if finding is not None:
+        if not shown.hopeless(finding):
+            return "A remedy is being looked for; F5 takes it when it stands here."
+        there = page_of(finding.step)
+        way = "shows the place" if there == shown.step else f"goes to {BY_KEY[there].title}"
+        return f"No remedy is known for this one; F3 {way}."
+    return nothing_here(shown)
+
+
+def nothing_here(shown: Shown) -> str:
+    """That the open step has nothing to fix, and where F3 goes."""
+    here = "Nothing to fix on this step"
+    thing = next_thing(shown)
+    elsewhere = [(step.title, count) for step in STEPS if (count := musts(shown.report, step.key))]
+    if thing.place is not None and elsewhere:
+        places = ", ".join(f"{count} on {title}" for title, count in elsewhere)
+        return f"{here}; {places}: F3 goes {'there' if len(elsewhere) == 1 else 'to the first'}."
+    if thing.step != shown.step and thing.place is None:
+        key = "F9" if BY_KEY[thing.step] == after(shown.step) else "F3"
+        return f"{here}. {key} opens {BY_KEY[thing.step].title}."
+    return f"{here}."

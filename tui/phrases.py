@@ -103,8 +103,8 @@ def trim_text(balance: Balance) -> str:
     tilts = [
         f"{abs(angle):.1f}° {up if angle > 0 else down}"
         for angle, up, down in (
-            (balance.pitch, "bow up", "bow down"),
-            (balance.roll, "port side up", "port side down"),
+            (balance.pitch, "bow up", "stern up"),
+            (balance.roll, "port side up", "starboard side up"),
         )
         if abs(angle) >= LEVEL_DEG
     ]

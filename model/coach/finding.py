@@ -71,6 +71,11 @@ class Finding:
         return self.propose is not tuple
 
     @property
+    def noun(self) -> str:
+        """What is wrong, in one word: the noun of its code."""
+        return self.code.partition(".")[2].partition("-")[0]
+
+    @property
     def key(self) -> tuple[str, About]:
         """What makes two findings of two reports the same finding."""
         return self.code, self.about

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from model.files import design_text, save_design
+from model.files import design_text, load_design, save_design
 from model.presets import built_in_folder
 from model.review import proven_remedy, review
 from tests.model.files_designs import RUN, sample
@@ -140,3 +140,22 @@ def test_columns_stand_below_one_another_whatever_is_in_them():
     assert columns([["é", "x"], ["日本", "y"], ["abc", "z"]]) == ["é     x", "日本  y", "abc   z"]
     assert columns([]) == []
     assert plain("a\tb\u00a0c") == "a b c"
+
+
+def test_what_should_be_put_right_is_named_in_the_verdict(tmp_path, capsys):
+    """The demo with its floats slid to one side: nothing must be put right, and it lies crooked."""
+    design = load_design(DEMO[0]).design
+    slid = design.arranged(floats=tuple(piece.but(at=0.6) for piece in design.arrangement.floats))
+    save_design(slid, tmp_path / "slid.toml", None)
+    lines, _, status = run(capsys, tmp_path / "slid.toml")
+    told = dict(re.split(r"  +", line, maxsplit=1) for line in lines[1 : lines.index("")])
+    shoulds = [line.split(":")[0].split()[1] for line in lines if line.startswith("  should ")]
+    assert status == 0
+    assert shoulds
+    assert told["Verdict"].startswith(f"ready to build; {len(shoulds)} thing")
+    assert "trim (floats)" in told["Verdict"]
+    assert told["Trim"].endswith("° port side up")
+    mirrored = design.arranged(floats=tuple(piece.but(at=0.4) for piece in design.arrangement.floats))
+    save_design(mirrored, tmp_path / "mirrored.toml", None)
+    lines, _, _ = run(capsys, tmp_path / "mirrored.toml")
+    assert any(re.match(r"Trim .*° starboard side up$", line) for line in lines)

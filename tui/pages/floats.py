@@ -39,8 +39,8 @@ def trim_words(balance: Balance) -> str:
     """How it comes to rest, in words."""
     if balance.pitch is None or balance.roll is None:
         return "nothing decides how it rests"
-    bow = f"bow {'up' if balance.pitch >= 0 else 'down'} {abs(balance.pitch):.1f} deg"
-    side = f"port side {'up' if balance.roll >= 0 else 'down'} {abs(balance.roll):.1f} deg"
+    bow = f"{'bow' if balance.pitch >= 0 else 'stern'} up {abs(balance.pitch):.1f} deg"
+    side = f"{'port' if balance.roll >= 0 else 'starboard'} side up {abs(balance.roll):.1f} deg"
     return f"{bow}, {side}"
 
 

@@ -88,8 +88,8 @@ def _load(found: Survey) -> list[str]:
 def _tilt(held: Loaded) -> str:
     if held.pitch is None or held.roll is None:
         return "nothing decides how it lies"
-    bow = f"bow {'up' if held.pitch >= 0 else 'down'} {abs(held.pitch):.0f}°"
-    side = f"port side {'up' if held.roll >= 0 else 'down'} {abs(held.roll):.0f}°"
+    bow = f"{'bow' if held.pitch >= 0 else 'stern'} up {abs(held.pitch):.0f}°"
+    side = f"{'port' if held.roll >= 0 else 'starboard'} side up {abs(held.roll):.0f}°"
     return f"{bow}, {side}"
 
 

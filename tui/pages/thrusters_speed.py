@@ -65,7 +65,7 @@ def _tilts(motion: Motion) -> list[str]:
         if attitude.pitch is None:
             lines.append(f"Full thrust {name} turns it over")
         else:
-            lines.append(f"Full thrust {name} tilts it {_either(attitude.pitch, 'bow up', 'bow down', 1)}")
+            lines.append(f"Full thrust {name} tilts it {_either(attitude.pitch, 'bow up', 'stern up', 1)}")
     if motion.veer is not None:
         lines.append(f"Each metre at full thrust turns it {_either(motion.veer, 'to port', 'to starboard')}")
     return lines

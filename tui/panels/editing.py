@@ -324,8 +324,9 @@ def _planes(design: Design) -> tuple[Any, ...]:
 def results_line(report: Report) -> str:
     """Size, weight, money and what is still wrong, on one line."""
     survey = report.survey
-    musts = len(report.musts)
-    wrong = f"{musts} to put right" if musts else "nothing to put right"
+    musts, shoulds = len(report.musts), sum(finding.severity == "should" for finding in report.findings)
+    better = f"{shoulds} should be put right" if shoulds else "nothing to put right"
+    wrong = f"{musts} to put right" if musts else better
     if survey.extents.box is None:
         return wrong
     return (

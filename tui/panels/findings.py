@@ -10,7 +10,7 @@ from textual.reactive import reactive
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from tui.guide import musts
+from tui.guide import nothing_here
 from tui.messages import PlaceRequested, RemedyRequested
 from tui.steps import BY_KEY, page_of
 
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from model.coach.finding import Finding
     from tui.guide import Shown
 
+KEYS = "F5 takes its remedy, Enter shows the place"
 STYLES = {"must": "bold $text-error", "should": "bold $text-warning", "tip": "bold"}
 
 
@@ -41,8 +42,18 @@ class FindingsPanel(OptionList):
         keys = [finding.key for finding in self.findings]
         self.highlighted = keys.index(before) if before in keys else (0 if keys else None)
         self.border_title = "Findings of every step" if shown.everywhere else "Findings of this step"
-        elsewhere = len(shown.report.findings) - len(self.findings)
-        self.border_subtitle = f"{elsewhere} on other steps" if elsewhere else ""
+        self._say_below()
+
+    def _say_below(self) -> None:
+        """What the keys do while the list has the focus; else how many findings stand elsewhere."""
+        elsewhere = len(self.shown.report.findings) - len(self.findings) if self.shown else 0
+        words = KEYS if self.has_focus and self.findings else ""
+        self.border_subtitle = words or (f"{elsewhere} on other steps" if elsewhere else "")
+
+    def watch_has_focus(self, _has_focus: bool) -> None:
+        """F5 acts on the finding under the bar while the list has the focus."""
+        super().watch_has_focus(_has_focus)
+        self._say_below()
 
     def __init__(self) -> None:
         self.findings: tuple[Finding, ...] = ()
@@ -77,14 +88,11 @@ class FindingsPanel(OptionList):
         if finding.may_be_cleared and finding.key not in shown.proofs:
             return "\n  looking for a remedy ..."
         remedy = shown.remedy(finding)
-        return f"\n  F5 remedy: {remedy.label}" if remedy else ""
+        return f"\n  remedy: {remedy.label}" if remedy else "\n  no remedy is known"
 
     def _nothing(self, shown: Shown) -> Content:
-        if shown.everywhere or not shown.report.findings:
-            return Content("Nothing is wrong anywhere.")
-        here = "Nothing is wrong on this step."
-        count = sum(musts(shown.report, step) for step in BY_KEY)
-        return Content(f"{here} {count} to fix on other steps." if count else here)
+        everywhere = shown.everywhere or not shown.report.findings
+        return Content("Nothing is wrong anywhere." if everywhere else nothing_here(shown))
 
     def action_remedy(self) -> None:
         """Ask for the remedy of the finding under the bar."""

@@ -13,7 +13,7 @@ from model.errors import EditError, FileProblem
 from model.review import proven_remedy
 from tui.actions import bindings
 from tui.beside import write_beside
-from tui.guide import Shown, next_thing
+from tui.guide import Shown, next_thing, no_remedy
 from tui.messages import (
     DrawRequested,
     EditRequested,
@@ -155,39 +155,42 @@ class SessionScreen(Showing):
 
     @work(group="prove", exclusive=True, exit_on_error=False)
     async def _prove(self) -> None:
-        """Prove the remedies of what is listed, the next thing first, in a thread."""
-        report, proofs = self.session.report, dict(self.state.proofs)
-        first = next_thing(self.state).finding
-        for finding in (*((first,) if first else ()), *self.state.listed):
-            if finding.key not in proofs:
-                proofs[finding.key] = await to_thread(proven_remedy, report, finding)
-                if self.session.report is not report:
-                    return
-        if proofs != self.state.proofs:
-            self.present(replace(self.state, proofs=proofs))
+        """Prove the remedies of the next thing to do, then of what is listed, in a thread."""
+        while (first := next_thing(self.state).finding) and first.key not in self.state.proofs:
+            if not await self._prove_one(first):
+                return
+        for finding in self.state.listed:
+            if finding.key not in self.state.proofs and not await self._prove_one(finding):
+                return
 
-    @property
-    def chosen(self) -> Finding | None:
-        """The finding that keys act on: the next thing to do, or the one under the bar of the list."""
-        if not self.furnished:
-            return None
-        following = None if self.findings.has_focus else next_thing(self.state).finding
-        return following or self.findings.chosen
-
-    @on(RemedyRequested)
-    async def _remedy_requested(self, event: RemedyRequested) -> None:
-        event.stop()
-        await self._take_remedy(event.finding)
-
-    async def _take_remedy(self, finding: Finding) -> None:
+    async def _prove_one(self, finding: Finding) -> bool:
+        """Prove the remedy of a finding and say it; whether the design is still the same."""
         report = self.session.report
         remedy = await to_thread(proven_remedy, report, finding)
         if self.session.report is not report:
-            return
-        if remedy is None:
-            self.said = "No single change clears this one. F3 shows the place."
-        else:
+            return False
+        self.present(replace(self.state, proofs={**self.state.proofs, finding.key: remedy}))
+        return True
+
+    @property
+    def chosen(self) -> Finding | None:
+        """What F5 clears: the next thing to do, or what is under the bar of the list that has the focus."""
+        if self.furnished and self.findings.has_focus:
+            return self.findings.chosen
+        return next_thing(self.state).finding if self.state.ready else None
+
+    @on(RemedyRequested)
+    def _remedy_requested(self, event: RemedyRequested) -> None:
+        event.stop()
+        self._take_remedy(event.finding)
+
+    def _take_remedy(self, finding: Finding | None) -> None:
+        """Take a remedy that stands on the screen; where there is none, say why."""
+        remedy = self.state.remedy(finding) if finding else None
+        if remedy:
             self.change(remedy.label, remedy.edit)
+        else:
+            self.said = no_remedy(self.state, finding)
 
     # places
 
@@ -229,8 +232,8 @@ class SessionScreen(Showing):
         self.keys.dimmed = self.dimmed()
 
     def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
-        """None dims what cannot be done now."""
-        return None if self.is_mounted and action in self.dimmed() else True
+        """None dims what cannot be done now; F5 says why."""
+        return None if self.is_mounted and action in self.dimmed() - {"remedy"} else True
 
     def dimmed(self) -> frozenset[str]:
         """The actions that cannot be done now."""
@@ -238,8 +241,8 @@ class SessionScreen(Showing):
         able = {
             "undo": self.session.history.past,
             "redo": self.session.history.future,
-            "place": finding,
-            "remedy": finding and self.state.proofs.get(finding.key, finding),
+            "place": self.state.ready,
+            "remedy": finding and self.state.remedy(finding),
             "step_before": before(self.state.step),
             "step_after": after(self.state.step),
             "save": not self.keeper.why_not,
@@ -260,14 +263,18 @@ class SessionScreen(Showing):
             self._changed(f"Done again: {label}.")
 
     async def action_place(self) -> None:
-        """Show what the finding is about."""
-        if self.chosen:
-            await self.show_place(page_of(self.chosen.step), self.chosen.about)
+        """Show what the finding is about, or open the step where there is work left."""
+        thing = next_thing(self.state)
+        listed = self.findings.chosen if self.furnished and self.findings.has_focus else None
+        finding = listed or thing.place
+        if finding:
+            await self.show_place(page_of(finding.step), finding.about)
+        elif thing.step != self.state.step:
+            await self._open(thing.step)
 
-    async def action_remedy(self) -> None:
+    def action_remedy(self) -> None:
         """Take the remedy of the finding."""
-        if self.chosen:
-            await self._take_remedy(self.chosen)
+        self._take_remedy(self.chosen)
 
     def action_look(self) -> None:
         """The next panel on a small screen, the next view on a large one."""
