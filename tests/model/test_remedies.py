@@ -10,8 +10,10 @@ from pathlib import Path
 import pytest
 
 from model.coach.finding import Finding
-from model.design import Attachment, Design, Mount, Supplies
+from model.design import Attachment, Design, Mount, Supplies, edits
+from model.design.own_parts import MeasuredPipe
 from model.files import load_design
+from model.presets import find_preset, load_preset
 from model.review import Report, proven_remedy, review
 from tests import worked
 from tests.model.coach_cases import CASES, box, chain, foam, ruled, thruster
@@ -180,3 +182,20 @@ def test_a_remedy_is_never_the_same_design_with_another_must():
     design = chain(0.0, 0.2, 0.4, stock=worked.stock("cap", "tee")).arranged(bores="sealed")
     report, finding = report_of(design, "opening.socket-open")
     assert proven_remedy(report, finding) is None
+
+
+def test_a_range_of_an_allowed_material_is_chosen_where_the_stock_holds_none():
+    """The brief allows PVC, the range is CPVC: one like the frame's is taken, and its own measures go."""
+    cpvc = load_preset(find_preset("stock", "half-inch-cpvc"))
+    design = load_preset(find_preset("starter", "first-afternoon"))
+    assert design.brief.materials == ("PVC",)
+    swapped = edits.use_stock(design, cpvc)
+    assert proved(*report_of(swapped, "material.pipe-disallowed"))
+    assert label(swapped, "material.pipe-disallowed") == (
+        "Choose the range Half-inch Schedule 40, furniture range"
+    )
+    mine = MeasuredPipe(pipe=cpvc.pipes[0].id, hub=0.022)
+    measured = swapped.but(stock=cpvc.but(own=cpvc.own.but(pipes=(mine,))))
+    words = label(measured, "material.pipe-disallowed")
+    assert words is not None
+    assert words.endswith("range, without your measurements and box of this one")

@@ -74,6 +74,7 @@ def test_one_remedy_after_the_other_leads_to_a_better_design(frame, stock):
     first, last = reports[0], reports[-1]
     musts = [count(report)["must"] for report in reports]
     assert musts == sorted(musts, reverse=True)
+    assert musts[-1] == 0
     assert count(last)["should"] <= count(first)["should"]
     assert len({report.design for report in reports}) == len(reports)
     if tilt(first) < LEVEL:

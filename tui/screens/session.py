@@ -274,7 +274,8 @@ class SessionScreen(Showing):
 
     def action_remedy(self) -> None:
         """Take the remedy of the finding."""
-        self._take_remedy(self.chosen)
+        if self.state.ready:
+            self._take_remedy(self.chosen)
 
     def action_look(self) -> None:
         """The next panel on a small screen, the next view on a large one."""
