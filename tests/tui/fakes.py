@@ -47,8 +47,8 @@ class FakePage(VerticalScroll, can_focus=False):
         title = event.value
         self.post_message(EditRequested(f"title {title}", lambda design: design.but(title=title)))
 
-    def focus_about(self, about):
-        self.about = about
+    def focus_about(self, about, section=""):
+        self.about, self.asked = about, section
         self.query_one(Input).focus()
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from model.design import edits
 from model.design.edits import PLANE_KINDS, Ref
 from model.sizing import AxisSize, PlanePair, axis_sizes, set_cut, set_outside, set_spacing_between
+from model.vectors import AXES
 from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import DERIVED_LENGTH
@@ -147,10 +148,12 @@ def marked(report: Report, key: str) -> tuple[str, str]:
 
 def locate_size(report: Report, about: About) -> str | None:
     """The first pair along the axis of a size that is too large, or of anything about the whole."""
-    if about.kind not in ("vehicle", "design", "size", "hoop", "gate", ""):
+    if about.kind not in ("axis", "vehicle", "design", "size", "hoop", "gate", ""):
         return None
     over = report.survey.extents.over
-    worst = max(range(3), key=lambda axis: over[axis])
+    worst = (
+        AXES.index(about.id) if about.kind in ("axis", "gate") else max(range(3), key=lambda axis: over[axis])
+    )
     rows = size_rows(report)
     return next((row.key for row in rows if row.key.startswith(f"{worst}:")), rows[0].key if rows else None)
 

@@ -153,16 +153,19 @@ class Page(VerticalScroll, can_focus=False):
         """Put the focus on the first field."""
         self.section.focus_first()
 
-    def focus_about(self, about: About) -> None:
-        """Put the focus on what a finding is about."""
-        self.call_later(self._focus_about, about)
+    def focus_about(self, about: About, section: str = "") -> None:
+        """Put the focus on what a finding is about, in the section of a title where one is named."""
+        self.call_later(self._focus_about, about, section)
 
-    async def _focus_about(self, about: About) -> None:
+    async def _focus_about(self, about: About, title: str) -> None:
         report = self.report
         numbers = range(len(self._makers)) if report is not None else ()
         for number in numbers:
-            section = self._made.get(number) or self._makers[number][1]()
-            if report is not None and section.finds(report, about):
+            named, maker = self._makers[number]
+            if title and named != title:
+                continue
+            section = self._made.get(number) or maker()
+            if title or (report is not None and section.finds(report, about)):
                 section = await self.open_section(number)
                 section.point_at(about)
                 return

@@ -24,6 +24,7 @@ from tui.messages import (
     StepRequested,
     WriteRequested,
 )
+from tui.places import section_of
 from tui.screens.showing import LOOKS, Showing, following
 from tui.steps import BY_KEY, after, before, page_of
 
@@ -210,7 +211,11 @@ class SessionScreen(Showing):
     @on(PlaceRequested)
     async def _place_requested(self, event: PlaceRequested) -> None:
         event.stop()
-        await self.show_place(page_of(event.finding.step), event.finding.about)
+        await self.show_finding(event.finding)
+
+    async def show_finding(self, finding: Finding) -> None:
+        """Show where a finding is put right."""
+        await self.show_place(page_of(finding.step), finding.about, section_of(finding))
 
     @on(DrawRequested)
     async def _draw_requested(self, event: DrawRequested) -> None:
@@ -268,7 +273,7 @@ class SessionScreen(Showing):
         listed = self.findings.chosen if self.furnished and self.findings.has_focus else None
         finding = listed or thing.place
         if finding:
-            await self.show_place(page_of(finding.step), finding.about)
+            await self.show_finding(finding)
         elif thing.step != self.state.step:
             await self._open(thing.step)
 

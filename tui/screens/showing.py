@@ -149,10 +149,10 @@ class Showing(Screen[None]):
                 await self.settle()
         self.check_idle()  # which starts the painting that the batch held back
 
-    async def show_place(self, step: str, about: About) -> None:
-        """Open a page, put the focus on a thing there and mark it in the drawing."""
+    async def show_place(self, step: str, about: About, section: str = "") -> None:
+        """Open a page, or a section of it, put the focus on a thing there and mark it in the drawing."""
         await self.open_page(step)
-        self.page.focus_about(about)
+        self.page.focus_about(about, section)
         self.drawing.marked = about
 
     def focus_page(self) -> None:
