@@ -1,10 +1,15 @@
 """Port and starboard made alike, and bars moved sideways onto tees of their own."""
 
-import pytest
+from random import Random
 
-from model.design import Float, Opening, Thruster, TieHole, edits
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from model.design import Float, Opening, Plane, Thruster, TieHole, edits
 from model.design.edits import Ref
 from model.errors import EditError
+from tests.generators import FULL, SUPPLIES, bar_ends, equipment, frame, plane_positions, seeds
 from tests.model.edits_designs import rectangle
 
 MIDDLE = 0.1
@@ -134,12 +139,88 @@ def test_an_odd_bar_across_the_middle_is_named():
             edits.mirror_sides(design, hand)
 
 
-def test_one_side_alone_cannot_be_mirrored():
+def one_side():
+    """The rectangle with nothing but its rail at 0 left; the side at 200 mm is empty."""
     design = rectangle()
     for bar in ("r1", "r3", "r2"):
         design = edits.remove_bar(design, bar)
+    return design
+
+
+def test_one_side_alone_is_copied_to_the_empty_one():
+    after = edits.mirror_sides(one_side(), "starboard")
+    assert sorted(points(after).values()) == [
+        ((0.0, 0.0, 0.0), (0.3, 0.0, 0.0)),
+        ((0.0, 0.2, 0.0), (0.3, 0.2, 0.0)),
+    ]
+
+
+def test_an_empty_side_is_not_copied():
+    with pytest.raises(EditError, match="nothing is on the port side yet; take the starboard side"):
+        edits.mirror_sides(one_side(), "port")
+
+
+def test_a_frame_with_one_plane_has_no_other_side():
+    design = edits.remove_plane(one_side(), "side", "y1")
     with pytest.raises(EditError, match="two sides"):
-        edits.mirror_sides(design, "port")
+        edits.mirror_sides(design, "starboard")
+    with pytest.raises(EditError, match="bars on one side"):
+        edits.mirror_sides(edits.remove_bar(design, "r0"), "starboard")
+
+
+def test_a_side_is_copied_beside_a_keel_in_the_middle():
+    """The side at 0 and a keel at 100 mm are drawn, the side at 200 mm is empty."""
+    design = edits.add_plane(one_side(), "side", at=MIDDLE, name="keel")
+    keel = design.arrangement.sides[-1].id
+    design = edits.add_plane(design, "level", at=-0.1)
+    low = design.arrangement.levels[-1].id
+    design = edits.add_bar(design, ("x0", keel, low), ("x1", keel, low))
+    after = edits.mirror_sides(design, "starboard")
+    assert sorted(points(after).values()) == [
+        ((0.0, 0.0, 0.0), (0.3, 0.0, 0.0)),
+        ((0.0, 0.1, -0.1), (0.3, 0.1, -0.1)),
+        ((0.0, 0.2, 0.0), (0.3, 0.2, 0.0)),
+    ]
+
+
+def free_of_joints(planes, ends):
+    """Those ends of bars between which no other joint lies, as edits would draw them."""
+    at = {spot: (planes[0][spot[0]], planes[2][spot[2]]) for pair in ends for spot in pair}
+
+    def free(pair):
+        (x, z), (u, w) = (at[spot] for spot in pair)
+        return not any(
+            abs((a - x) * (w - z) - (b - z) * (u - x)) < 1e-9
+            and 0 < (a - x) * (u - x) + (b - z) * (w - z) < (u - x) ** 2 + (w - z) ** 2 - 1e-9
+            for a, b in at.values()
+        )
+
+    return [pair for pair in ends if free(pair)]
+
+
+@settings(max_examples=60, deadline=None)
+@given(seeds, st.booleans())
+def test_any_side_alone_is_copied_with_all_that_is_fixed_to_it(seed, to_port):
+    """A frame in one plane, the other plane 120 mm beside it and empty."""
+    dice = Random(seed)
+    drawn, empty = (0.0, 0.12) if to_port else (0.12, 0.0)
+    planes = (plane_positions(dice, 5, unique=True), (drawn,), plane_positions(dice, 4, unique=True))
+    ends = free_of_joints(planes, bar_ends(dice, planes, 12))
+    arrangement = frame(planes, ends, **equipment(dice, len(ends), 3))
+    arrangement = arrangement.but(sides=(*arrangement.sides, Plane(id="y9", name="y plane 9", at=empty)))
+    before = rectangle().but(stock=FULL[0], supplies=SUPPLIES, arrangements=(arrangement,))
+    if not ends:
+        return
+    after = edits.mirror_sides(before, "starboard" if to_port else "port")
+    was, now = points(before), points(after)
+    across = [tuple(sorted((x, round(0.12 - y, 9), z) for x, y, z in each)) for each in was.values()]
+    assert sorted(now.values()) == sorted([*was.values(), *across])
+    assert all(now[name] == where for name, where in was.items())
+    for kind in ("thrusters", "floats", "ballasts", "attachments", "openings"):
+        old, new = getattr(arrangement, kind), getattr(after.arrangement, kind)
+        assert new[: len(old)] == old
+        assert len(new) == 2 * len(old), kind
+    assert len(after.arrangement.joints) == 2 * len(arrangement.joints)
 
 
 def test_a_bar_moves_sideways_onto_tees():

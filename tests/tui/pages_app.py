@@ -1,12 +1,14 @@
 """An app with one page and nothing else: it keeps the design, makes the edits, takes them back."""
 
 from importlib import import_module
+from pathlib import Path
 from typing import Any
 
 from textual.app import App, ComposeResult
 from textual.pilot import Pilot
 from textual.widgets import Input
 
+import tui
 from model.design import Design
 from model.errors import PoolwrightError
 from model.presets import load_preset, presets
@@ -30,13 +32,15 @@ PAGES = (
     "build",
     "pool",
 )
-SIZES = ((78, 18), (58, 32))
-"""Columns and lines that a page gets on a screen of 80 x 24 and of 120 x 40."""
+SIZES = ((78, 18), (56, 32))
+"""Columns and lines that a page gets within its margins on a screen of 80 x 24 and of 120 x 40."""
 
 
 class PageApp(App[None]):
-    """One page on a design."""
+    """One page on a design, dressed as in the session."""
 
+    CSS_PATH = str(Path(tui.__file__).parent / "session.tcss")
+    VERTICAL_BREAKPOINTS = [(0, "-short"), (30, "-tall")]
     BINDINGS = [("f2", "undo", "Undo")]
 
     def __init__(self, key: str, design: Design) -> None:

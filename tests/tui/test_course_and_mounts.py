@@ -20,13 +20,13 @@ async def test_a_course_is_written_leg_by_leg_and_timed(size):
     async with app.run_test(size=size) as pilot:
         section = await opened(app, pilot, "Course")
         assert "No course yet" in app.text()
-        section.query_one("#act-add").press()
+        section.query_one("#act-add").action_press()
         await pilot.pause()
         await typed(pilot, app.field("leg-ahead"), "3 m", "enter")
         await typed(pilot, app.field("leg-turn"), "90", "enter")
         (leg,) = app.design.brief.course
         assert (leg.ahead, leg.turn) == (3.0, 90.0)
-        section.query_one("#act-copy").press()
+        section.query_one("#act-copy").action_press()
         await pilot.pause()
         first, second = run_time(app.report.survey).legs
         assert first.time.value == pytest.approx(second.time.value)
@@ -34,7 +34,7 @@ async def test_a_course_is_written_leg_by_leg_and_timed(size):
         assert "The whole run on paper" in app.text()
         await typed(pilot, app.field("leg-turn"), "-5", "enter")
         assert "!" in app.text(), "a turn below nothing is refused in a sentence"
-        section.query_one("#act-remove").press()
+        section.query_one("#act-remove").action_press()
         await pilot.pause()
         assert len(app.design.brief.course) == 1
 
@@ -69,7 +69,7 @@ async def test_holes_of_tied_motors_are_planned_and_told():
     async with app.run_test(size=SIZES[1]) as pilot:
         section = await opened(app, pilot, "Mounts")
         assert "to plan" in app.text()
-        section.query_one("#act-holes").press()
+        section.query_one("#act-holes").action_press()
         await pilot.pause()
         first = app.design.arrangement.thrusters[0]
         assert len(first.tie_holes) == 2

@@ -137,7 +137,7 @@ async def test_a_correction_makes_the_model_say_what_was_measured():
         section = await opened(app, pilot, "Trials")
         section.table.choose("spare:")
         await pilot.pause()
-        section.query_one("#act-correct").press()
+        section.query_one("#act-correct").action_press()
         await pilot.pause()
         measured = app.design.evidence.trials[0].value
         assert app.report.survey.balance.spare == pytest.approx(measured, abs=2e-4)
@@ -150,7 +150,7 @@ async def test_the_list_before_a_dive_begins_anew_and_keeps_what_was_gone_throug
     async with app.run_test(size=SIZES[0]) as pilot:
         await pilot.press("space", "down", "space")
         assert len(done_steps(app.design)) == 2
-        app.page.section.query_one("#act-anew").press()
+        app.page.section.query_one("#act-anew").action_press()
         await pilot.pause()
         assert done_steps(app.design) == frozenset()
         assert len(app.design.evidence.ticks) == 2

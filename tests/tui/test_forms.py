@@ -212,3 +212,22 @@ def test_a_count_is_whole():
     assert read_count("3") == 3
     with pytest.raises(LengthError, match="whole number"):
         read_count("2.5")
+
+
+async def test_esc_brings_back_what_stood_there_and_stays_in_the_field():
+    app = PageApp("stock", demo())
+    async with app.run_test(size=(78, 18)) as pilot:
+        field = await on_pipe(app, pilot)
+        old = field.value
+        for text, keys in (("9", ()), ("ab", ("enter",))):
+            await typed(pilot, field, text, *keys)
+            assert bool(app.row(PUSH_IN).refusal) == bool(keys)
+            await pilot.press("escape")
+            await pilot.pause()
+            assert field.value == old
+            assert app.focused is field
+            assert app.row(PUSH_IN).refusal == ""
+        await pilot.press("tab")
+        await pilot.pause()
+        assert app.design == demo()
+        assert app.labels == []

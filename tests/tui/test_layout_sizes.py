@@ -112,7 +112,7 @@ async def test_a_side_is_mirrored_by_keyboard():
         await pilot.press("d")
         await pilot.pause()
         assert gone.name not in [bar.name for bar in app.design.arrangement.bars]
-        app.query_one("#act-mirror").press()
+        app.query_one("#act-mirror").action_press()
         await pilot.pause()
         assert isinstance(app.screen, Pick)
         await pilot.press("p", "enter")

@@ -80,7 +80,7 @@ async def test_a_dry_joint_may_be_made_in_another_fitting():
         section = await opened(app, pilot, MEASURE)
         row(section, "dry joint in tee")
         await pilot.pause()
-        app.query_one("#act-joint-in").press()
+        app.query_one("#act-joint-in").action_press()
         await pilot.pause()
         assert isinstance(app.screen, Pick)
         await pilot.press("c", "enter")

@@ -14,11 +14,13 @@ from textual.widgets import Button, Static
 from tui.actions import ACTIONS
 from tui.dialogs.dialog import Dialog
 from tui.guide import MARKS
+from tui.pages.page import Page
 
 MOVING = (
     ("Tab", "Go to the next field or list; Shift+Tab goes back."),
     ("Enter", "Press the button, open the list, or accept what you typed."),
     ("Arrows", "Move in a list."),
+    ("Esc", "In a field: bring back what stood there before you typed. Else: back to the page."),
 )
 
 
@@ -41,9 +43,9 @@ class HelpDialog(Dialog[None]):
         """Paragraphs, then a table of keys, in a box that scrolls."""
         keys = [(action.key_name, action.help) for action in ACTIONS if action.keys]
         sections = (
+            ("In lists and fields of this page", self.own),
             ("Moving about", MOVING),
             ("Keys", tuple(keys)),
-            ("In lists and fields of this page", self.own),
             ("What stands behind a step, in the second line of the screen", MARKS),
         )
         with Vertical(classes="box tall"):
@@ -69,8 +71,11 @@ def _table(rows: Iterable[tuple[str, str]]) -> ComposeResult:
 
 
 def own_keys(page: Widget) -> tuple[tuple[str, str], ...]:
-    """The keys that a page and what is on it have for themselves, each once."""
+    """What the field with the focus is for; then the keys of a page and of what is on it, each once."""
     found: dict[str, str] = {}
+    focused = page.screen.focused
+    if isinstance(page, Page) and focused is not None and page in focused.ancestors:
+        found["Here"] = page.help_of(focused)
     classes = {kind: None for widget in (page, *page.query("*")) for kind in type(widget).__mro__}
     for kind in classes:
         if kind.__module__.startswith("tui."):

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, ClassVar
 
+from textual.binding import Binding, BindingType
 from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Input
@@ -12,6 +13,7 @@ from tui.forms.boxes import Boxes
 from tui.forms.choice import Choice
 from tui.forms.entry import Entry
 from tui.forms.row import FieldRow
+from tui.forms.sight import reveal
 
 if TYPE_CHECKING:
     from textual.events import DescendantBlur
@@ -33,6 +35,12 @@ class Form(Widget):
     Form > TextArea { height: 3; border: none; padding: 0; }
     Form > Boxes { margin: 0 0 0 23; }
     """
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding(
+            "escape", "give_up", "As it was", id="form.back", show=False, tooltip="Forget what is half typed"
+        )
+    ]
 
     def __init__(self) -> None:
         self.rows: list[FieldRow] = []
@@ -60,6 +68,20 @@ class Form(Widget):
             if not row.pending:
                 row.repaint()
 
+    def check_action(self, action: str, parameters: tuple[object, ...]) -> bool | None:
+        """Esc belongs to the form only while something is half typed."""
+        return action != "give_up" or self._half_typed() is not None
+
+    def action_give_up(self) -> None:
+        """Put back what stood in the field, and stay there."""
+        if row := self._half_typed():
+            row.refuse("")
+            row.repaint()
+
+    def _half_typed(self) -> FieldRow | None:
+        row = self.row_of(self.screen.focused)
+        return row if row is not None and row.pending else None
+
     def row_of(self, editor: Widget | None) -> FieldRow | None:
         """The row of an editor, None where it is gone."""
         return next((row for row in self.rows if row.editor is editor), None)
@@ -80,8 +102,9 @@ class Form(Widget):
 
     def _typed(self, event: Input.Changed | TextArea.Changed) -> None:
         event.stop()
-        if row := self.row_of(event.control):
+        if (row := self.row_of(event.control)) and not row.pending:
             row.pending = True
+            reveal(row.editor)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         """Enter asks for the change."""

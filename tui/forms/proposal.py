@@ -15,6 +15,7 @@ from textual.widgets import Static
 
 from tui.forms.acts import Act, Acts
 from tui.forms.section import Section, hidden_static, put_text
+from tui.forms.sight import reveal
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -126,6 +127,6 @@ class ProposalSection(Section):
         note = self.query_one(".note", Static)
         put_text(note, offer.words if offer else "")
         if offer:
-            self.call_after_refresh(note.scroll_visible, animate=False)
+            reveal(note)
         for button in self.query("#act-take"):
             button.disabled = offer is None or offer.design is None

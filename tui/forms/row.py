@@ -14,6 +14,7 @@ from tui.forms.choice import Choice
 from tui.forms.entry import Entry
 from tui.forms.kinds import Chosen, Several, Typed
 from tui.forms.line import Line
+from tui.forms.sight import reveal
 from tui.messages import EditRequested
 
 if TYPE_CHECKING:
@@ -72,7 +73,7 @@ class FieldRow:
     def help(self) -> str:
         """What the field is for, and the keys where they are not plain."""
         keys = " Left and right choose a box, Space ticks it." if isinstance(self.entry.kind, Several) else ""
-        return f"{self.entry.told}{keys}"
+        return f"{' '.join(self.entry.told.split())}{keys}"
 
     def lines(self, width: int) -> list[Content]:
         """What stands round the editor: label on the left, unit on the right, the refusal below."""
@@ -119,6 +120,8 @@ class FieldRow:
             self.refusal = sentence
             self.make_room()
             self.form.refresh()
+            if sentence:
+                reveal(self.editor)
 
     def make_room(self) -> None:
         """Leave as many lines below the editor as its refusal takes."""

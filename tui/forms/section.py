@@ -16,6 +16,7 @@ from tui.forms.entry import Entry
 from tui.forms.form import Form
 from tui.forms.kinds import Options
 from tui.forms.pick import Pick
+from tui.forms.sight import reveal
 from tui.messages import EditRequested
 
 if TYPE_CHECKING:
@@ -82,7 +83,10 @@ class Section(Vertical):
 
     def say(self, words: str) -> None:
         """Say in one sentence what could not be done, or nothing."""
-        put_text(self.query_one(".error", Static), words)
+        error = self.query_one(".error", Static)
+        put_text(error, words)
+        if words:
+            reveal(error)
 
     def ask(self, label: str, edit: Edit) -> None:
         """Ask for an edit; what cannot be done is said here in one sentence."""

@@ -28,7 +28,7 @@ from tui.forms.kinds import (
 from tui.forms.section import FormSection, Section
 from tui.pages.choosing import pick_preset
 from tui.pages.page import Page
-from tui.pages.words import money, sizes
+from tui.pages.words import in_unit, money, sizes
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -55,6 +55,7 @@ COACH_FIELDS = (
 
 def rules(report: Report) -> tuple[Entry, ...]:
     """What the organiser limits."""
+    example = in_unit(report, "500 x 400 x 300", "20 x 16 x 12")
     return (
         field(BRIEF, "title", "Name of the task", TEXT),
         field(
@@ -63,7 +64,7 @@ def rules(report: Report) -> tuple[Entry, ...]:
             "Size limit, l x w x h",
             SIZES,
             optional=True,
-            help="The box that the whole vehicle must fit in, like 500 x 400 x 300. Empty: no limit.",
+            help=f"The whole vehicle must fit in this box, like {example}. Empty: no limit.",
         ),
         field(
             BRIEF,

@@ -16,7 +16,7 @@ from tui.forms.section import FormSection, Section
 from tui.pages.choosing import asks, bar_entry, place_entry
 from tui.pages.fixed import fixed_list, removed
 from tui.pages.page import Page
-from tui.pages.words import shown
+from tui.pages.words import in_unit, shown
 
 if TYPE_CHECKING:
     from model.review import Report
@@ -52,7 +52,8 @@ def entries(report: Report, item: Attachment, ref: Ref) -> tuple[Entry, ...]:
             "size",
             "Size, l x w x h",
             SIZES,
-            help="Length x width x height, like 60 x 40 x 40.",
+            help="Length x width x height, like "
+            + in_unit(report, "60 x 40 x 40.", "2 1/2 x 1 1/2 x 1 1/2."),
             about=about,
         ),
         field(ref, "mass", "Weight in air", MASS, about=about),

@@ -17,14 +17,14 @@ from tui.pages.fixed import fixed_list
 from tui.pages.holes_air import air_section
 from tui.pages.layout import ARRANGEMENT, BORES
 from tui.pages.page import Page
-from tui.pages.words import FACES, bare, direction_words, faces
+from tui.pages.words import FACES, bare, direction_words, faces, in_unit
 
 if TYPE_CHECKING:
     from model.review import Report
 
 SEALED = (
-    "Sealed is for good: every joint is glued, nothing can be changed later, and the frame floats up "
-    "much more than a flooded one. Dry-fit, weigh and try everything first."
+    "Sealed is for good: every joint is glued, nothing can be changed, and the frame floats up much more. "
+    "Dry-fit, weigh and try everything first."
 )
 
 
@@ -40,7 +40,12 @@ def entries(report: Report, hole: Opening, ref: Ref) -> tuple[Entry, ...]:
     return (
         field(ref, "face", "Drilled", faces(), about=about),
         field(
-            ref, "diameter", "Diameter", LENGTH, help="Below about 6 mm water holds the air in.", about=about
+            ref,
+            "diameter",
+            "Diameter",
+            LENGTH,
+            help=f"Below about {in_unit(report, '6 mm', '1/4 in')} water holds the air in.",
+            about=about,
         ),
         field(ref, "through", "Through both walls", YES_NO, about=about),
         field(ref, "name", "Name", TEXT, help="A word that your team uses.", about=about),

@@ -11,7 +11,7 @@ from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH
 from tui.forms.listing import Listing
 from tui.pages.layout_size import SIZE_NAMES
-from tui.pages.words import bare, percent
+from tui.pages.words import bare, in_unit, percent
 
 if TYPE_CHECKING:
     from model.review import Report
@@ -77,20 +77,23 @@ def tolerance_note(report: Report, key: str) -> str:
 
 def tolerance_entries(report: Report, key: str) -> tuple[Entry, ...]:
     """The error of a cut and the scatter of the push-in depth."""
+    saw, hand, mark = (
+        in_unit(report, *each) for each in (("1.6 mm", "1/16 in"), ("3 mm", "1/8 in"), ("1 mm", "1/32 in"))
+    )
     return (
         field(
             COACH,
             "cut_error",
             "A cut is off by",
             LENGTH,
-            help="Saw ten pieces, measure them, write the largest miss. 1.6 mm with a hand saw is usual.",
+            help=f"Saw ten pieces, measure them, write the largest miss. {saw} with a hand saw is usual.",
         ),
         field(
             COACH,
             "insertion_scatter",
             "Push-in differs by",
             LENGTH,
-            help="From joint to joint. 3 mm by hand is usual, 1 mm when you push to a pencil mark.",
+            help=f"From joint to joint. {hand} by hand is usual, {mark} when you push to a pencil mark.",
         ),
     )
 

@@ -6,6 +6,7 @@ from textwrap import wrap
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
 from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
 from textual.geometry import Size
@@ -16,6 +17,7 @@ from textual.widgets import Static
 from tui.forms.bar_of_sections import SectionBar
 from tui.forms.form import Form
 from tui.forms.section import Section
+from tui.forms.sight import reveal
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -29,16 +31,35 @@ if TYPE_CHECKING:
 REST = " ... F1: all"
 
 
-class Caution(Widget):
-    """Safety: one line on a small screen, all of it on a tall one, after a click and under F1.
+def fitted(text: str, width: int, lines: int) -> list[str]:
+    """The lines of a text; where it needs more than there are, the last one says where the rest is.
+
+    >>> fitted("Saw ten pieces and measure them all.", 24, 1)
+    ['Saw ten ... F1: all']
+    """
+    whole = wrap(text, max(width, len(REST) + 1)) or [""]
+    if len(whole) <= lines:
+        return whole
+    kept = whole[lines - 1]
+    while len(kept) + len(REST) > width and " " in kept:
+        kept = kept.rpartition(" ")[0]
+    return [*whole[: lines - 1], kept + REST]
+
+
+class Caution(Widget, can_focus=True):
+    """Safety: its beginning; all of it after a click or Enter, and under F1.
 
     Args:
-        text: its beginning is what the one line shows.
+        text: one line of it is shown on a small screen, two on a tall one.
     """
 
     DEFAULT_CSS = """
     Caution { height: auto; color: $text-warning; }
+    Caution:focus { text-style: bold reverse; }
     """
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("enter,space", "open", "Open", id="caution.open", show=False, tooltip="All of the cautions")
+    ]
     open: reactive[bool] = reactive(False, layout=True)
 
     def __init__(self, text: str) -> None:
@@ -46,20 +67,34 @@ class Caution(Widget):
         super().__init__()
 
     def render(self) -> Content:
-        """One line that says where the rest is, or everything."""
-        if self.open or self.screen.has_class("-tall"):
-            return Content(self.text)
-        room = max(10, self.size.width - len(REST))
-        return Content(self.text[:room].rsplit(" ", 1)[0] + REST)
+        """Its beginning, which says where the rest is, or everything."""
+        return Content("\n".join(self._lines(self.size.width)))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """One line, or as many as the text needs."""
-        whole = self.open or self.screen.has_class("-tall")
-        return len(wrap(self.text, max(10, width))) if whole else 1
+        """As many lines as are shown."""
+        return len(self._lines(width))
+
+    def _lines(self, width: int) -> list[str]:
+        few = 2 if self.screen.has_class("-tall") else 1
+        return fitted(self.text, width, len(self.text) if self.open else few)
+
+    def action_open(self) -> None:
+        """All of it, or its beginning again."""
+        self.open = not self.open
 
     def on_click(self) -> None:
-        """A click shows all of it, or one line again."""
-        self.open = not self.open
+        """A click shows all of it, or its beginning again."""
+        self.action_open()
+
+
+class FieldHelp(Widget):
+    """What the field that has the focus is for, in the lines that there are."""
+
+    words: reactive[str] = reactive("")
+
+    def render(self) -> Content:
+        """All of it, or as much as fits."""
+        return Content("\n".join(fitted(self.words, self.size.width, max(1, self.size.height))))
 
 
 class Page(VerticalScroll, can_focus=False):
@@ -75,7 +110,8 @@ class Page(VerticalScroll, can_focus=False):
     Page > .lead { height: auto; }
     Page > #sections { height: auto; }
     Page > #foot { dock: bottom; height: auto; background: $background; }
-    Page #field-help { height: 2; }
+    Page #field-help { height: 2; color: $text-muted; }
+    .-tall Page #field-help { height: 3; }
     Page SectionBar { margin-top: 0; }
     """
     WHY: ClassVar[str] = ""
@@ -103,7 +139,7 @@ class Page(VerticalScroll, can_focus=False):
         with Vertical(id="foot"):
             if self.SAFETY:
                 yield Caution(self.SAFETY)
-            yield Static(self.TIP, markup=False, id="field-help", classes="hint")
+            yield FieldHelp(id="field-help")
 
     @property
     def section(self) -> Section:
@@ -179,6 +215,16 @@ class Page(VerticalScroll, can_focus=False):
 
     def on_descendant_focus(self, event: DescendantFocus) -> None:
         """Say at the foot what the field is for, or what the keys of a table do."""
-        words = self.section.help_of(event.widget) or self.TIP
-        self.query_one("#field-help", Static).update(words, layout=False)
+        self.query_one(FieldHelp).words = self.help_of(event.widget)
         self.scroll_to_widget(event.widget, animate=False)  # Textual takes what the foot hides for seen
+
+    def help_of(self, widget: Widget | None) -> str:
+        """What a field is for, or what the keys do there."""
+        return (self.section.help_of(widget) if widget is not None else "") or self.TIP
+
+    def watch_virtual_size(self, before: Size, now: Size) -> None:
+        """What is worked on stays in sight when lines come or go above or below it."""
+        if before.height != now.height:
+            focused = self.screen.focused
+            if focused is not None and self in focused.ancestors:
+                reveal(focused)

@@ -15,7 +15,7 @@ from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH, Typed, choice, read_sizes, show_sizes
 from tui.forms.listing import Listing, ListSection
 from tui.pages.stock_rulers import how_to
-from tui.pages.words import JOININGS, bare, shown
+from tui.pages.words import JOININGS, bare, in_unit, shown
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -112,10 +112,11 @@ class Measuring:
         reading = self.reading(report, key)
         if reading.what != "dry joint":
             return (_length_entry(reading),)
+        example = in_unit(report, "100 x 100 x 238", "4 x 4 x 9 1/2")
         joining = field(Ref("arrangement"), "joining", "The joints are", choice(*JOININGS))
-        return (self._joint_entry(key, reading), joining)
+        return (self._joint_entry(key, reading, example), joining)
 
-    def _joint_entry(self, key: str, reading: Reading) -> Entry:
+    def _joint_entry(self, key: str, reading: Reading, example: str) -> Entry:
         def get(report: Report) -> tuple[float, float, float] | None:
             joint = self.reading(report, key).joint
             return (joint.first, joint.second, joint.overall) if joint else None
@@ -129,7 +130,7 @@ class Measuring:
             kind=JOINT,
             get=get,
             edit=edit,
-            help="First piece, second piece, then the whole from end to end, like 100 x 100 x 238. "
+            help=f"First piece, second piece, then the whole from end to end, like {example}. "
             "The push-in depth follows.",
             optional=True,
             about=f"dry joint of {reading.name}",

@@ -36,6 +36,11 @@ FACES = {
 }
 
 
+def in_unit(report: Report, metric: str, inches: str) -> str:
+    """An example of a length, written as this design writes lengths."""
+    return inches if report.design.units == "in" else metric
+
+
 def direction_words(direction: str) -> str:
     """A direction in words.
 

@@ -1,6 +1,7 @@
 """Port and starboard made alike: a bar copied across, or a whole side."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any, Literal
 
 from model.design.arrangement import Bar, Plane
@@ -22,14 +23,29 @@ SAME = 1e-6
 def middle_of(design: Design) -> float:
     """Where the middle between port and starboard lies [m]: half-way between the outermost used sides.
 
+    While one hand is still empty it is half-way between the outermost sides, used or not.
+
     Raises:
-        EditError: the frame has fewer than two sides.
+        EditError: the frame has fewer than two sides, or no bars.
     """
+    return _middles(design)[0]
+
+
+def _middles(design: Design) -> list[float]:
+    """Where the middle may lie [m], the likeliest first: between the used sides, then between all of them."""
+    sides = design.arrangement.sides
     used = {joint.side for joint in design.arrangement.joints}
-    places = [plane.at for plane in design.arrangement.sides if plane.id in used]
-    if len(set(places)) < 2:
-        raise EditError("there must be two sides with joints on them before one can be like the other")
-    return (min(places) + max(places)) / 2
+    places = sorted({plane.at for plane in sides if plane.id in used})
+    if not places:
+        raise EditError("there must be bars on one side before the other can be made like it")
+    every = [plane.at for plane in sides]
+    between, half_way = (places[0] + places[-1]) / 2, (min(every) + max(every)) / 2
+    found = [between] if len(places) > 1 else []
+    if abs(half_way - between) > SAME:
+        found.append(half_way)
+    if not found:
+        raise EditError("there must be two sides before one can be like the other; add a plane for the other")
+    return found
 
 
 def copy_bar_across(design: Design, bar: str) -> Design:
@@ -106,14 +122,26 @@ def _renamed(design: Design, like: str) -> Design:
 def mirror_sides(design: Design, hand: Hand) -> Design:
     """The side ``hand`` copied over the other: planes, bars, and what is fixed to them.
 
-    Nothing of the other side is taken away.
+    Nothing of the other side is taken away; it may be empty.
 
     Raises:
         EditError: a bar is odd: it has no partner, and could not be kept in a frame that is alike
-            on both sides.
+            on both sides.  Or there is nothing on the side that is to be copied.
     """
-    middle = middle_of(design)
+    first, *others = _middles(design)
+    try:
+        return _mirrored(design, hand, first)
+    except EditError:
+        for middle in others:
+            with suppress(EditError):
+                return _mirrored(design, hand, middle)
+        raise
+
+
+def _mirrored(design: Design, hand: Hand, middle: float) -> Design:
     sign = 1 if hand == "port" else -1
+    if all(_out(design, joint.planes, sign, middle) <= SAME for joint in design.arrangement.joints):
+        raise EditError(f"nothing is on the {hand} side yet; take the {OTHER[hand]} side as the right one")
     design = _mirrored_planes(design, sign, middle)
     for joint in design.arrangement.joints:  # bars across the middle are split alike on both sides
         if _out(design, joint.planes, sign, middle) > SAME:
