@@ -43,7 +43,7 @@ ANGLES = {
 }
 VIEWS = ("front", "top", "side", "oblique")
 """Those that a key turns through; where there is room, all of them stand side by side."""
-PANEL_ACTIONS = ("look", "view", "draw", "angle", "names", "findings", "everywhere", "palette")
+PANEL_ACTIONS = ("look", "view", "draw", "angle", "names", "findings", "everywhere")
 """They need the panels beside the page, which come a moment after it."""
 SAVE_DELAY = 0.6
 """[s] The file is saved this long after the last change."""
@@ -71,6 +71,8 @@ class SessionScreen(Showing):
         self.session, self.keeper = session, keeper
         self.painted = Event()
         """Set when the first page is on the screen."""
+        self.complete = Event()
+        """Set when the numbers and the panels are there too."""
 
     async def on_mount(self) -> None:
         """Open the first page; the numbers and the drawing follow when it is painted."""
@@ -88,6 +90,7 @@ class SessionScreen(Showing):
             self.page.watch_report(report)
         self.present(replace(self.state, ready=True))
         self.draw()
+        self.complete.set()
 
     async def _open(self, step: str) -> None:
         self.said = ""
@@ -399,6 +402,7 @@ class SessionScreen(Showing):
         """Pick any action from a list and do it."""
         from tui.dialogs.palette import Palette
 
+        await self.complete.wait()
         call = await self.app.push_screen_wait(Palette(self.dimmed()))
         if call:
             await self.run_action(call)
