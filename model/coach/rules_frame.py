@@ -96,7 +96,8 @@ def crooked_bars(survey: Survey) -> Iterator[Finding]:
         for arm in joint.arms:
             bar = survey.frame.bars[arm.bar]
             if arm.to is None and bar.spacing >= COMPARISON_SLACK and bar.joints[0] == joint.id:
-                yield say("frame.bar-crooked", "must", "layout", About("bar", bar.id), bar=bar.name)
+                about, propose = About("bar", bar.id), partial(remedy.straighten, survey, bar)
+                yield say("frame.bar-crooked", "must", "layout", about, propose, bar=bar.name)
 
 
 def overlapping_bars(survey: Survey) -> Iterator[Finding]:

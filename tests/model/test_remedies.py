@@ -16,7 +16,7 @@ from model.files import load_design
 from model.presets import find_preset, load_preset
 from model.review import Report, proven_remedy, review
 from tests import worked
-from tests.model.coach_cases import CASES, box, chain, foam, ruled, thruster
+from tests.model.coach_cases import CASES, box, chain, foam, ruled, slanting, thruster
 from tests.model.mutations import mutations
 
 PRESETS = Path(__file__).parent.parent.parent / "presets"
@@ -92,7 +92,6 @@ def label(design: Design, code: str) -> str | None:
 NO_REMEDY = {
     "frame.bars-none",
     "frame.joints-together",
-    "frame.bar-crooked",
     "frame.bars-overlap",
     "stock.bar-long",
     "fitting.socket-spare",
@@ -199,3 +198,76 @@ def test_a_range_of_an_allowed_material_is_chosen_where_the_stock_holds_none():
     words = label(measured, "material.pipe-disallowed")
     assert words is not None
     assert words.endswith("range, without your measurements and box of this one")
+
+
+def pair(port: float, starboard: float) -> Design:
+    """Two motors outside the low rails of a box of 300 mm, so far [m] from the middles of the pipes."""
+    items = (
+        thruster(name="starboard motor", bar="b0", offset=(0, -starboard, 0)),
+        thruster(id="u", name="port motor", bar="b2", offset=(0, port, 0)),
+    )
+    return box(thrusters=items)
+
+
+def test_a_pair_that_is_too_wide_is_moved_in_alike():
+    """5 mm over: 3 mm each on a ruler of whole millimetres, both towards the middle."""
+    wide = pair(0.06, 0.06)
+    width = review(wide).survey.extents.size[1]
+    design = ruled(wide, size_limit=(1.0, width - 0.005, 1.0))
+    words = "Move starboard motor and port motor 3 mm towards the middle, each alike, since they are a pair"
+    assert label(design, "size.limit-over") == words
+    report, finding = report_of(design, "size.limit-over")
+    remedy = proven_remedy(report, finding)
+    assert remedy is not None
+    offsets = [item.offset[1] for item in remedy.edit(design).arrangement.thrusters]
+    assert offsets == pytest.approx([-0.057, 0.057])
+
+
+def test_a_motor_that_sits_further_out_than_its_like_is_moved_alone():
+    """20 mm further out than the other: they are no pair, and 5 mm come off the one."""
+    wide = pair(0.08, 0.06)
+    width = review(wide).survey.extents.size[1]
+    design = ruled(wide, size_limit=(1.0, width - 0.005, 1.0))
+    assert label(design, "size.limit-over") == "Move port motor 5 mm to starboard"
+
+
+def test_a_pair_too_long_is_moved_the_same_way():
+    long = pair(0.05, 0.05)
+    run = long.arrangement
+    design = long.arranged(
+        thrusters=tuple(item.but(offset=(-0.2, *item.offset[1:])) for item in run.thrusters)
+    )
+    size = review(design).survey.extents.size[0]
+    words = label(ruled(design, size_limit=(size - 0.004, 1.0, 1.0)), "size.limit-over")
+    assert words == "Move starboard motor and port motor 4 mm ahead, each alike, since they are a pair"
+
+
+def test_a_slanting_bar_is_brought_to_45_degrees_by_one_plane():
+    """From (0, 0) to (300, 200) mm: 100 mm less along, or 100 mm more across; the station lies inside."""
+    design = slanting(0.3, 0.2)
+    assert label(design, "frame.bar-crooked") == "Move x2 100 mm aft, so that bar 1 lies at 45 degrees"
+    _, finding = report_of(design, "frame.bar-crooked")
+    for remedy in finding.propose():
+        after = review(remedy.edit(design)).survey.frame.bars["b1"]
+        steps = [abs(b - a) for a, b in zip(after.start, after.end, strict=True)]
+        assert steps[0] == pytest.approx(steps[1], abs=1e-9)
+    assert len(list(finding.propose())) == 4
+
+
+def test_a_size_that_was_changed_across_slanting_bars_is_followed_by_the_other_plane():
+    """Two bars that rise 200 mm over 200 mm, drawn out to 206 mm: a plane goes 6 mm for both."""
+    ends = [
+        *[((0, y, 0), (1, y, 0)) for y in (0, 1)],
+        *[((1, y, 0), (2, y, 1)) for y in (0, 1)],
+        *[((2, y, 1), (3, y, 1)) for y in (0, 1)],
+        *[((x, 0, z), (x, 1, z)) for x, z in ((0, 0), (3, 1))],
+    ]
+    design = worked.design(worked.arrangement((-0.3, 0.0, 0.206, 0.6), (-0.15, 0.15), (0.0, 0.2), ends))
+    report = review(design)
+    crooked = [f for f in report.findings if f.code == "frame.bar-crooked"]
+    assert len(crooked) == 2
+    remedy = proven_remedy(report, crooked[0])
+    assert remedy is not None
+    after = review(remedy.edit(design))
+    assert "frame.bar-crooked" not in {f.code for f in after.findings}
+    assert " 6 mm " in remedy.label

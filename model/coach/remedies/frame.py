@@ -1,11 +1,12 @@
 """Remedies for the frame and its fittings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import partial
 
 from model.coach.finding import Remedy
-from model.coach.remedies.changes import planes_moved, round_up, ruler_step
-from model.coach.sentences import length, one
+from model.coach.remedies.changes import GROUPS, planes_moved, round_up, ruler_step
+from model.coach.remedies.floats import fit_floats
+from model.coach.sentences import direction_words, length, one
 from model.design import Design, Opening, Pipe, Stock, equipment
 from model.design.edits import PLANE_KINDS, add_plane, pieces, split_bar, use_stock
 from model.fittings.match import catalogue
@@ -13,6 +14,7 @@ from model.frame.layout import BarPlace, JointPlace, lay_out, ways
 from model.presets import presets
 from model.survey import Survey
 from model.units import snap
+from model.vectors import Grid
 
 FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
 
@@ -91,6 +93,41 @@ def spread_joints(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:
         label = f"Move {names} outwards by {length(need, unit)}"
         found.append(Remedy(label, partial(planes_moved, by=moves)))
     return tuple(found)
+
+
+def straighten(survey: Survey, bar: BarPlace) -> Iterator[Remedy]:
+    """A bar that slants along two axes brought to 45 degrees by one of its planes, those inside first."""
+    ends = {joint.id: joint.planes for joint in survey.arrangement.joints}
+    start, end = (ends[joint] for joint in bar.joints)
+    spans = [bar.spacing * step for step in bar.along]
+    axes = [axis for axis in range(3) if start[axis] != end[axis]]
+    if len(axes) != 2 or not all(spans[axis] for axis in axes):
+        return
+    moves = []
+    for axis, other in (axes, reversed(axes)):
+        lack = (abs(spans[other]) - abs(spans[axis])) * (1 if spans[axis] > 0 else -1)
+        moves += [(axis, end[axis], snap(lack)), (axis, start[axis], snap(-lack))]
+    moves.sort(key=lambda move: _is_outermost(survey, move[0], move[1]))
+    unit = survey.design.units
+    for axis, plane, by in moves:
+        way = direction_words(_unit(axis, 1 if by > 0 else -1))
+        name = _plane_name(survey, plane)
+        label = f"Move {name} {length(abs(by), unit)} {way}, so that {bar.name} lies at 45 degrees"
+        yield Remedy(label, partial(_with_floats_fitted, by={plane: by}))
+
+
+def _unit(axis: int, sign: int) -> Grid:
+    x, y, z = (sign if n == axis else 0 for n in range(3))
+    return x, y, z
+
+
+def _is_outermost(survey: Survey, axis: int, plane: str) -> bool:
+    places = {each.id: each.at for each in getattr(survey.arrangement, GROUPS[axis])}
+    return places[plane] in (min(places.values()), max(places.values()))
+
+
+def _with_floats_fitted(design: Design, by: Mapping[str, float]) -> Design:
+    return fit_floats(planes_moved(design, by))
 
 
 def halve(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:

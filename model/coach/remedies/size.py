@@ -1,12 +1,16 @@
 """Remedies for a broken size box: which plane to move, and what that makes of the cuts."""
 
+from collections.abc import Iterator, Mapping
 from functools import partial
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import GROUPS, planes_moved, round_up, ruler_step
 from model.coach.remedies.floats import fit_floats
+from model.coach.remedies.pairs import twin_of
 from model.coach.sentences import length
-from model.design import Design, Plane
+from model.design import Attachment, Design, Plane, Thruster
+from model.design.edits.mirror import middle_of
+from model.parts import box_around
 from model.survey import Survey, survey
 from model.units import snap
 
@@ -85,32 +89,63 @@ def _cuts(found: Survey, after: Design) -> str:
 
 
 def _pull_in(found: Survey, axis: int, over: float) -> list[Remedy]:
-    """Equipment that alone reaches past the rest, moved inwards by the excess [m]."""
-    remedies: list[Remedy] = []
-    box = found.extents.box
-    for name in ("thrusters", "attachments"):
-        for item in getattr(found.arrangement, name):
-            for side in (1, -1):
-                rest = [part.box for part in found.parts if part.id != item.id and part.box]
-                own = [part.box for part in found.parts if part.id == item.id and part.box]
-                if not rest or not own or box is None:
-                    continue
-                reach = max(b.high[axis] for b in own) if side > 0 else -min(b.low[axis] for b in own)
-                others = max(b.high[axis] for b in rest) if side > 0 else -min(b.low[axis] for b in rest)
-                if reach - others >= over - 1e-6:
-                    label = f"Move {item.name} {length(over, found.design.units)} {SIDES[axis][side > 0]}"
-                    edit = partial(_shifted, group=name, item=item.id, axis=axis, by=-side * over)
-                    remedies.append(Remedy(label, edit))
-    return remedies
+    """Equipment that alone reaches past the rest, moved in by the excess [m]; pairs first, the furthest first."""
+    pairs: list[tuple[float, Remedy]] = []
+    alone: list[tuple[float, Remedy]] = []
+    done: set[str] = set()
+    for group in ("thrusters", "attachments"):
+        items = getattr(found.arrangement, group)
+        for item in items:
+            twin = twin_of(found, item, items)
+            if twin and item.id not in done:
+                done |= {item.id, twin.id}
+                pairs += _moved_in(found, axis, over, group, (item, twin))
+            alone += _moved_in(found, axis, over, group, (item,))
+    return [remedy for ways in (pairs, alone) for _, remedy in sorted(ways, key=lambda way: -way[0])]
 
 
-def _shifted(design: Design, group: str, item: str, axis: int, by: float) -> Design:
-    """A thruster or attachment moved along an axis by changing its offset [m]."""
+def _moved_in(
+    found: Survey, axis: int, over: float, group: str, items: tuple[Thruster | Attachment, ...]
+) -> Iterator[tuple[float, Remedy]]:
+    """One thing, or both of a pair, moved in by as much as it takes; with how far they stick out."""
+    ids = {item.id for item in items}
+    own = box_around(box for part in found.parts if part.id in ids and (box := part.box))
+    rest = box_around(box for part in found.parts if part.id not in ids and (box := part.box))
+    if own is None or rest is None:
+        return
+    past = {1: own.high[axis] - rest.high[axis], -1: rest.low[axis] - own.low[axis]}
+    step, across = ruler_step(found.design.units), axis == 1 and len(items) > 1
+    if across:
+        each = max(over / 2, over - max(0.0, min(past.values())))
+        ways = (
+            [(1, round_up(each, step))] if sum(max(0.0, far) for far in past.values()) >= over - 1e-6 else []
+        )
+    else:
+        ways = [(side, over) for side, far in past.items() if far >= over - 1e-6]
+    for side, by in ways:
+        moves = {item.id: _inwards(found, item, side, across) * by for item in items}
+        edit = partial(_shifted, group=group, axis=axis, moves=moves)
+        way = "towards the middle" if across else SIDES[axis][side > 0]
+        names = " and ".join(item.name for item in items)
+        alike = ", each alike, since they are a pair" if len(items) > 1 else ""
+        yield past[side], Remedy(f"Move {names} {length(by, found.design.units)} {way}{alike}", edit)
+
+
+def _inwards(found: Survey, item: Thruster | Attachment, side: int, across: bool) -> int:
+    """The sign of the way in: away from the side that sticks out; for a pair towards the middle."""
+    if not across:
+        return -side
+    place = found.frame.bars[item.bar].point(item.at)[1] + item.offset[1]
+    return -1 if place > middle_of(found.design) else 1
+
+
+def _shifted(design: Design, group: str, axis: int, moves: Mapping[str, float]) -> Design:
+    """Thrusters or attachments, by id, moved along an axis by changing their offsets [m]."""
     changed = []
     for piece in getattr(design.arrangement, group):
-        if piece.id == item:
+        if piece.id in moves:
             offset = list(piece.offset)
-            offset[axis] += by
+            offset[axis] += moves[piece.id]
             piece = piece.but(offset=tuple(offset))
         changed.append(piece)
     return design.arranged(**{group: tuple(changed)})
