@@ -89,7 +89,7 @@ def _cuts(found: Survey, after: Design) -> str:
 
 
 def _pull_in(found: Survey, axis: int, over: float) -> list[Remedy]:
-    """Equipment that alone reaches past the rest, moved in by the excess [m]; pairs first, the furthest first."""
+    """Equipment that alone reaches past the rest, moved in by the excess [m]; pairs first."""
     pairs: list[tuple[float, Remedy]] = []
     alone: list[tuple[float, Remedy]] = []
     done: set[str] = set()
