@@ -197,4 +197,4 @@ def nothing_here(shown: Shown) -> str:
     if thing.step != shown.step and thing.place is None:
         key = "F9" if BY_KEY[thing.step] == after(shown.step) else "F3"
         return f"{here}. {key} opens {BY_KEY[thing.step].title}."
-    return f"{here}."
+    return f"{here}." if shown.report.findings else "There is nothing to fix anywhere."
