@@ -2,6 +2,7 @@
 
 import pytest
 
+from model.design import edits
 from tests.tui.pages_app import SIZES, PageApp, demo, typed
 from tui.forms.items import ItemTable
 from tui.forms.pick import Pick
@@ -162,3 +163,32 @@ async def test_the_box_that_is_all_there_is_names_what_it_lacks():
         app.page.focus_about(finding.about)
         await pilot.pause()
         assert app.page.section.title == "In the box"
+
+
+async def test_the_range_in_use_is_marked_and_choosing_it_again_changes_nothing():
+    app = PageApp("stock", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        await pilot.pause()
+        assert app.focused is app.field("stock-name"), "two Enters must not put another range in its place"
+        app.query_one("#act-stock").focus()
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "20 mm metric PVC-U, plumbing range (in use)" in app.text()
+        await pilot.press("enter")
+        await pilot.pause()
+        assert "is in use already; nothing is changed." in app.text()
+        assert app.design == demo()
+        design = edits.measure_fitting(demo(), "tee", face_to_face=0.05)
+        app.present(design)
+        await pilot.press("enter")
+        await pilot.pause()
+        await pilot.press("down", "enter")
+        await pilot.pause()
+        assert app.design.stock.name.startswith("25 mm")
+        assert app.labels == [
+            "stock 25 mm metric PVC-U, plumbing range; what you measured or counted of tee does not fit it "
+            "and is gone"
+        ]
+        await pilot.press("f2")
+        await pilot.pause()
+        assert app.design == design

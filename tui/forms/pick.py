@@ -39,9 +39,12 @@ class Pick(ModalScreen[tuple[Any] | None]):
         with Vertical(classes="box"):
             yield Static(self.question, markup=False, classes="question")
             yield OptionList(
-                *(Option(Content(words)) for words, _ in self.options), markup=False, compact=True
+                *(Option(Content(self._words(*each))) for each in self.options), markup=False, compact=True
             )
             yield Static("Enter picks, Esc goes back, a letter jumps", markup=False, classes="hint")
+
+    def _words(self, words: str, value: Any) -> str:
+        return f"{words} (in use)" if value is not None and value == self.present else words
 
     def on_mount(self) -> None:
         """Put the cursor on the present value."""

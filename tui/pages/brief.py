@@ -197,7 +197,8 @@ def choose_brief(section: Section) -> None:
     def use(preset: Preset, brief: Any) -> None:
         section.ask(f"brief {preset.title}", lambda design: edits.use_brief(design, brief))
 
-    pick_preset(section, "brief", "Which rules do you work to?", use)
+    present = section.report.design.brief.title if section.report else ""
+    pick_preset(section, "brief", "Which rules do you work to?", use, present)
 
 
 def standing(report: Report) -> str:

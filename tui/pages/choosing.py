@@ -69,8 +69,14 @@ def name_of(report: Report, kind: str, identity: str | None, none: str = "-") ->
     return none if identity is None else str(edits.find(report.design, Ref(kind, identity)).name)
 
 
-def pick_preset(section: Section, kind: Kind, question: str, use: Callable[[Preset, Any], None]) -> None:
-    """Let a preset be picked and read; one that cannot be read says why."""
+def pick_preset(
+    section: Section, kind: Kind, question: str, use: Callable[[Preset, Any], None], present: str = ""
+) -> None:
+    """Let a preset be picked and read; one that cannot be read says why.
+
+    Args:
+        present: the name of what is in use, which is not put in the place of itself.
+    """
     listed = presets(kind)
     options: Options = tuple((_words(preset), preset) for preset in listed)
     if not options:
@@ -79,11 +85,22 @@ def pick_preset(section: Section, kind: Kind, question: str, use: Callable[[Pres
 
     def then(preset: Preset) -> None:
         try:
-            use(preset, load_preset(preset))
+            loaded = load_preset(preset)
         except FileProblem as problem:
             section.say(f"! {problem}")
+            return
+        if present and _named(loaded) == present:
+            section.say(f"{present} is in use already; nothing is changed.")
+        else:
+            use(preset, loaded)
 
-    section.pick(question, options, then)
+    in_use = next((preset for preset in listed if present and _named(preset.payload) == present), None)
+    section.pick(question, options, then, in_use)
+
+
+def _named(payload: Any) -> str:
+    """What a range or a brief is called; other presets are added, not put in the place of one."""
+    return getattr(payload, "name", "") or getattr(payload, "title", "")
 
 
 def _words(preset: Preset) -> str:

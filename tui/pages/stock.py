@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
+from model.coach.sentences import listed
 from model.design import Stock, edits
 from model.design.edits import Ref
 from tui.forms.acts import Act
@@ -66,9 +67,16 @@ def choose_stock(section: Section) -> None:
     """Pick a range from the presets."""
 
     def use(preset: Preset, stock: Stock) -> None:
-        section.ask(f"stock {stock.name}", lambda design: edits.use_stock(design, stock))
+        lost = edits.left_behind(report.design.stock, stock)
+        gone = (
+            f"; what you measured or counted of {listed([*lost])} does not fit it and is gone" if lost else ""
+        )
+        section.ask(f"stock {stock.name}{gone}", lambda design: edits.use_stock(design, stock))
 
-    pick_preset(section, "stock", "Which range of pipe is in your box?", use)
+    report = section.report
+    if report is not None:
+        present = report.design.stock.name
+        pick_preset(section, "stock", "Which range of pipe is in your box?", use, present)
 
 
 def stocked(

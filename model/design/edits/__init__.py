@@ -22,6 +22,7 @@ from model.design.edits.box import (
     set_held,
     set_held_piece,
 )
+from model.design.edits.carry import left_behind
 from model.design.edits.core import (
     Edit,
     Ref,
@@ -110,6 +111,7 @@ __all__ = [
     "fresh_id",
     "fresh_name",
     "joint_at",
+    "left_behind",
     "measure_fitting",
     "measure_pipe",
     "middle_of",

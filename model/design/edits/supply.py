@@ -6,6 +6,7 @@ from typing import Any
 from model.design.brief import Brief, Water
 from model.design.document import Design
 from model.design.edits.box import without_mention
+from model.design.edits.carry import carried
 from model.design.edits.core import Ref, changed, find, fresh_id, pieces, put, put_all, set_field
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Supplies
@@ -23,7 +24,12 @@ WATERS = (
 
 
 def use_stock(design: Design, stock: Stock) -> Design:
-    """Another stock; picks of fittings and choices of pipe that it lacks are cleared."""
+    """Another stock; picks of fittings and choices of pipe that it lacks are cleared.
+
+    What the team measured and counted of its own parts is kept as far as it fits: ``left_behind`` says
+    what does not.
+    """
+    stock = carried(design.stock, stock)
     fittings = {fitting.id for fitting in stock.fittings}
     pipes = {pipe.id for pipe in stock.pipes}
     arrangements = tuple(
