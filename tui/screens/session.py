@@ -160,21 +160,27 @@ class SessionScreen(Showing):
     @work(group="prove", exclusive=True, exit_on_error=False)
     async def _prove(self) -> None:
         """Prove the remedies of the next thing to do, then of what is listed, in a thread."""
-        while (first := next_thing(self.state).finding) and first.key not in self.state.proofs:
-            if not await self._prove_one(first):
+        report, shown = self.session.report, self.state
+        while (first := next_thing(shown).finding) and first.key not in shown.proofs:
+            shown = await self._with_proof(shown, first)
+            if self.session.report is not report:
                 return
+        self._show_proofs(shown)
         for finding in self.state.listed:
-            if finding.key not in self.state.proofs and not await self._prove_one(finding):
-                return
+            if finding.key not in shown.proofs:
+                shown = await self._with_proof(shown, finding)
+                if self.session.report is not report:
+                    return
+        self._show_proofs(shown)
 
-    async def _prove_one(self, finding: Finding) -> bool:
-        """Prove the remedy of a finding and say it; whether the design is still the same."""
-        report = self.session.report
-        remedy = await to_thread(proven_remedy, report, finding)
-        if self.session.report is not report:
-            return False
-        self.present(replace(self.state, proofs={**self.state.proofs, finding.key: remedy}))
-        return True
+    async def _with_proof(self, shown: Shown, finding: Finding) -> Shown:
+        remedy = await to_thread(proven_remedy, shown.report, finding)
+        return replace(shown, proofs={**shown.proofs, finding.key: remedy})
+
+    def _show_proofs(self, shown: Shown) -> None:
+        """Show what was proved; the step may be another by now."""
+        if shown.proofs != self.state.proofs:
+            self.present(replace(self.state, proofs={**self.state.proofs, **shown.proofs}))
 
     @property
     def chosen(self) -> Finding | None:
