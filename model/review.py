@@ -76,7 +76,7 @@ class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked 
         """The findings that must be put right."""
         return tuple(finding for finding in self.findings if finding.severity == "must")
 
-    @property
+    @cached_property
     def to_do(self) -> tuple[Finding, ...]:
         """The findings in the order in which they are best put right.
 

@@ -16,13 +16,12 @@ from model.errors import FileProblem
 from tui.opening import Opened, demo_design, hold, new_design, open_file
 from tui.screens.session import SessionScreen
 from tui.session import Session
-from tui.shelf import Recent, designs_folder, recents, remember
+from tui.shelf import SUFFIX, Recent, designs_folder, recents, remember
 
 if TYPE_CHECKING:
     from tui.app import Poolwright
 
 DEMO = "demo"
-SUFFIX = ".toml"
 
 
 class Desk:

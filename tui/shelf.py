@@ -18,6 +18,8 @@ from model.journal import state_folder
 
 DESIGNS_FOLDER_VARIABLE = "POOLWRIGHT_DESIGNS"
 """Names another folder for new designs."""
+SUFFIX = ".toml"
+"""Of the file of a design."""
 MOST = 20
 """How many files are remembered."""
 
@@ -48,7 +50,7 @@ def file_name(title: str) -> str:
     'apfel-birnen-2.toml'
     """
     plain = normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
-    return (re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60] or "design") + ".toml"
+    return (re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60] or "design") + SUFFIX
 
 
 def free_path(wanted: Path, taken: Iterable[Path] = ()) -> Path:

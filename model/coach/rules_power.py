@@ -12,7 +12,7 @@ from model.power.checks import checks_of
 from model.power.circuit import branch_area
 from model.power.diagram import run_words
 from model.power.gauges import Guarded, fuse_for
-from model.power.stall import stall_of
+from model.power.stall import fuse_words, stall_of
 from model.power.wire import ampacity
 from model.power.wiring import Wiring
 from model.survey import Survey
@@ -131,7 +131,7 @@ def _held_fast(survey: Survey, wires: Wiring, item: Thruster, amps: float, most:
         values = {
             "thruster": item.name,
             "stalled": f"{found.amps:.1f}",
-            "fuse": f"{'the main' if found.main else 'its'} fuse of {found.fuse:g} A",
+            "fuse": fuse_words(found),
             "running": f"{amps:.1f}",
         }
         propose = partial(remedy.one_fuse, survey, guarded)

@@ -12,6 +12,7 @@ from model.frame.layout import BarPlace
 from model.solve.hole_words import face_words
 from model.survey import Survey
 from model.thrust.hole_edits import across
+from model.thrust.mounts import tied
 from model.thrust.tie_holes import TIE_WIDTH
 
 TIES = 2
@@ -20,9 +21,8 @@ TIES = 2
 
 def tie_holes(survey: Survey) -> Iterator[Finding]:
     """A single tie, and holes that no drill could make, that weaken the pipe, or that no tie goes through."""
-    tied = {mount.id for mount in survey.design.supplies.mounts if mount.method == "ties"}
-    for item in survey.arrangement.thrusters:
-        if item.mount in tied and item.tie_holes:
+    for item in tied(survey.design, survey.arrangement):
+        if item.tie_holes:
             yield from _holes(survey, item, survey.frame.bars[item.bar])
 
 

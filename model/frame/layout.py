@@ -11,7 +11,18 @@ from functools import cached_property
 
 from msgspec import Struct, field
 
-from model.design import Arrangement, Bar, Design, Joint, Pipe, Stock, in_hand, plane_groups
+from model.design import (
+    Arrangement,
+    Attachment,
+    Bar,
+    Design,
+    Joint,
+    Pipe,
+    Stock,
+    Thruster,
+    in_hand,
+    plane_groups,
+)
 from model.design.joining import Joining
 from model.fittings.match import Catalogue, Match, Way, catalogue
 from model.frame.letters import lettered
@@ -85,6 +96,10 @@ class BarPlace(Struct, frozen=True, dict=True):  # the dict keeps what was worke
     def point(self, share: float) -> Vector:
         """The point [m] that lies a share of the way from start to end."""
         return between(self.start, self.end, share)
+
+    def centre_of(self, item: Attachment | Thruster) -> Vector:
+        """Where the middle of something lies that is fixed to this bar at an offset [m]."""
+        return add(self.point(item.at), item.offset)
 
     @cached_property
     def pipe_ends(self) -> tuple[Vector, Vector]:

@@ -12,19 +12,18 @@ from msgspec import Struct
 from model.design import Arrangement
 from model.frame.layout import Frame
 from model.motion.added import added_mass
+from model.motion.body import AHEAD, UP
 from model.motion.coefficients import HIGH, LOW
 from model.motion.drag import resistances, weighted
 from model.motion.inertia import flooding_mass
 from model.motion.shapes import Wet, wet_shapes
 from model.motion.span import Span, spanned
-from model.motion.strips import FRESH, Strips, strips_of, tether_strip
+from model.motion.strips import Strips, floats_area, strips_of, tether_strip
 from model.motion.tensor import Tensor
 from model.parts import Cylinder, Part
 from model.thrust.stream import frontal
 from model.vectors import Vector, dot
 
-AHEAD: Vector = (1.0, 0.0, 0.0)
-UP: Vector = (0.0, 0.0, 1.0)
 BARE = 1e-6
 """[m2] What shows less than this to the water has no coefficient."""
 
@@ -151,7 +150,7 @@ def _tether(arrangement: Arrangement, frame: Frame, density: float) -> tuple[Sha
         return ()
     at = frame.bars[tether.bar].point(tether.at)
     strips = Strips((tether_strip(tether, at, density * arrangement.drag_factor),), ())
-    balls = tether.floats * pi * (3 * tether.float_lift / FRESH / (4 * pi)) ** (2 / 3)
+    balls = floats_area(tether)
     ahead, up = (
         Facing(resistances(strips, way), area + balls, density)
         for way, area in ((AHEAD, tether.diameter * tether.hanging), (UP, 0.0))

@@ -110,9 +110,15 @@ def tether_strip(tether: Tether, at: Vector, density: float) -> Strip:
     """
     across = CABLE * tether.diameter * tether.hanging
     along = SKIN * pi * tether.diameter * tether.hanging
-    volume = tether.float_lift / FRESH
-    balls = SPHERE * tether.floats * pi * (3 * volume / (4 * pi)) ** (2 / 3)
+    balls = SPHERE * floats_area(tether)
     return Strip(at, (0.0, 0.0, 1.0), density / 2 * (across + balls), density / 2 * (along + balls), TETHER)
+
+
+def floats_area(tether: Tether) -> float:
+    """What the small floats along a tether show to the water together [m2]; each is taken as a ball."""
+    volume = tether.float_lift / FRESH
+    ball: float = pi * (3 * volume / (4 * pi)) ** (2 / 3)
+    return tether.floats * ball
 
 
 def across_coefficient(length: float, diameter: float, *, butted: bool) -> float:

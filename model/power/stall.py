@@ -58,11 +58,16 @@ def worst_stall(arrangement: Arrangement, wires: Wiring) -> Stall | None:
     return max(found, key=lambda stall: (fates.index(stall.fate), stall.amps), default=None)
 
 
+def fuse_words(stall: Stall) -> str:
+    """The fuse that blows first, in words; there must be one."""
+    return f"{'the main' if stall.main else 'its'} fuse of {stall.fuse:g} A"
+
+
 def fate_words(stall: Stall) -> str:
     """What becomes of the fuse, in words."""
     if stall.fuse is None:
         return "no fuse is there to blow: switch off at once, or the motor burns out"
-    name = f"{'the main' if stall.main else 'its'} fuse of {stall.fuse:g} A"
+    name = fuse_words(stall)
     if stall.fate == "blows":
         return f"{name} blows and {'all motors stop' if stall.main else 'spares the motor'}"
     if stall.fate == "slow":

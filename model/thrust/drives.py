@@ -12,7 +12,7 @@ from model.thrust.clear import Clearance
 from model.thrust.propeller import zero_thrust_speed
 from model.thrust.rated import Rated, rated
 from model.thrust.senses import Sense, senses
-from model.vectors import Vector, add, unit
+from model.vectors import Vector, unit
 
 STREAM_SPREAD = 0.5
 """Half the width of the spread of what a stream loses, as a share of it (stated rule)."""
@@ -83,7 +83,7 @@ def drives_of(
         drive = Drive(
             thruster=item.id,
             name=item.name,
-            at=add(frame.bars[item.bar].point(item.at), item.offset),
+            at=frame.bars[item.bar].centre_of(item),
             along=unit(item.to),
             diameter=size,
             ahead=ahead * (1 - room.ahead.lost),

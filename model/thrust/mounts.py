@@ -83,13 +83,19 @@ def mount_plans(
     )
 
 
+def tied(design: Design, arrangement: Arrangement) -> tuple[Thruster, ...]:
+    """The thrusters that are held by ties."""
+    ties = {mount.id for mount in design.supplies.mounts if mount.method == "ties"}
+    return tuple(item for item in arrangement.thrusters if item.mount in ties)
+
+
 def _plan(
     item: Thruster, motor: Motor, mount: Mount, frame: Frame, parts: Sequence[Part], unit_name: Unit
 ) -> MountPlan:
     bar = frame.bars[item.bar]
     ties = mount.method == "ties"
     wanted = (item.tie_holes or proposed_holes(item, motor, bar)) if ties else ()
-    body = motor_solids(add(bar.point(item.at), item.offset), unit(item.to), motor)[0]
+    body = motor_solids(bar.centre_of(item), unit(item.to), motor)[0]
     room = gap(body, Cylinder(*bar.pipe_ends, bar.pipe.outside_diameter / 2))
     return MountPlan(
         thruster=item.id,

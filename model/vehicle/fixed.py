@@ -21,8 +21,7 @@ def displaced(mass: float, mass_in_water: float) -> float:
 
 def thruster_parts(thruster: Thruster, bar: BarPlace, motor: Motor, mount: Mount | None) -> list[Part]:
     """A motor with its propeller behind it, and what holds it."""
-    foot = bar.point(thruster.at)
-    centre = add(foot, thruster.offset)
+    foot, centre = bar.point(thruster.at), bar.centre_of(thruster)
     solids = motor_solids(centre, unit(thruster.to), motor)
     parts = [_bought("thruster", thruster.id, thruster.name, motor, centre, solids)]
     if mount is not None:
@@ -71,7 +70,7 @@ def ballast_part(ballast: Ballast, bar: BarPlace) -> Part:
 
 def attachment_part(item: Attachment, bar: BarPlace) -> Part:
     """A hook, a camera or another thing, as an upright block."""
-    centre = add(bar.point(item.at), item.offset)
+    centre = bar.centre_of(item)
     volume = displaced(item.mass, item.mass_in_water)
     return Part(
         "attachment", item.id, item.name, item.mass, volume, centre, centre, (Block(centre, item.size),)

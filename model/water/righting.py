@@ -45,7 +45,7 @@ def hook_place(arrangement: Arrangement, frame: Frame) -> Vector | None:
     """Where a load hangs [m]: at the first hook, or None without one."""
     for item in arrangement.attachments:
         if item.kind == "hook":
-            return add(frame.bars[item.bar].point(item.at), item.offset)
+            return frame.bars[item.bar].centre_of(item)
     return None
 
 

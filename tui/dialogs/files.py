@@ -14,10 +14,10 @@ from textual.widgets import Button, Input, OptionList, Static
 from textual.widgets.option_list import Option
 
 from tui.dialogs.dialog import Dialog
+from tui.shelf import SUFFIX
 
 Attempt = Callable[[Path], Awaitable[str]]
 """Tries a path; gives "" where it worked, else one sentence that says why not."""
-SUFFIX = ".toml"
 ENTRIES_MOST = 500
 
 

@@ -10,7 +10,7 @@ from textual.content import Content
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-MARKS = {True: "[x]", False: "[ ]"}
+from tui.forms.boxes import MARKS
 
 
 class Ticks(OptionList):

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from model.design import edits
 from model.design.edits import Ref
 from model.thrust.hole_edits import across, add_hole, change_hole, place_hole, remove_hole
+from model.thrust.mounts import tied
 from model.thrust.tie_holes import TIE_HOLE, from_sawn_end, hole_key, hole_of_key
 from tui.forms.acts import Act
 from tui.forms.entry import Entry, help_of
@@ -21,7 +22,7 @@ from tui.pages.words import FACES, bare, direction_words, shown
 if TYPE_CHECKING:
     from typing import Any
 
-    from model.design import Design, Thruster, TieHole
+    from model.design import Design, TieHole
     from model.design.edits import Edit
     from model.review import Report
 
@@ -59,12 +60,6 @@ def ties_list() -> ListSection:
     )
 
 
-def tied(report: Report) -> list[Thruster]:
-    """The motors that are held by ties."""
-    mounts = {mount.id for mount in report.design.supplies.mounts if mount.method == "ties"}
-    return [item for item in report.design.arrangement.thrusters if item.mount in mounts]
-
-
 def rows(report: Report) -> list[Row]:
     """Each planned hole: motor, pipe, distance from the sawn end, side and drill."""
     plans = plans_of(report)
@@ -79,7 +74,7 @@ def rows(report: Report) -> list[Row]:
                 bare(report, hole.diameter),
             ),
         )
-        for item in tied(report)
+        for item in tied(report.design, report.design.arrangement)
         if item.tie_holes
         for number, hole in enumerate(plans[item.id].holes)
     ]
@@ -171,7 +166,7 @@ def add(section: ListSection) -> None:
     report, chosen = section.report, section.table.chosen
     if report is None:
         return
-    motors = tied(report)
+    motors = tied(report.design, report.design.arrangement)
     if not motors:
         section.say(NO_TIES)
     elif len(motors) == 1:

@@ -26,6 +26,7 @@ from tui.messages import (
 )
 from tui.places import section_of
 from tui.screens.showing import LOOKS, Showing, following
+from tui.shelf import SUFFIX
 from tui.steps import BY_KEY, after, before, page_of
 
 if TYPE_CHECKING:
@@ -36,7 +37,6 @@ if TYPE_CHECKING:
     from tui.keeper import Keeper
     from tui.session import Edit, Session
 
-SUFFIX = ".toml"
 ANGLES = {
     "third": "each view lies on the side that it is seen from",
     "first": "each view lies on the side away from where it is seen",

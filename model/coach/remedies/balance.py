@@ -10,11 +10,10 @@ from model.coach.remedies.changes import (
     floats_changed,
     free_id,
     in_turn,
-    planes_moved,
     round_down,
     ruler_step,
 )
-from model.coach.remedies.floats import fit_floats, with_float
+from model.coach.remedies.floats import fit_floats, moved_with_floats, with_float
 from model.coach.remedies.level import level
 from model.coach.sentences import counted, grams, length
 from model.design import Ballast, Design, Float, Foam
@@ -230,12 +229,8 @@ def _higher(found: Survey) -> list[Remedy]:
     for by, plane, way in ways:
         size = round_down(by, step)
         label = f"Move {plane.name} {length(size, found.design.units)} {'up' if way > 0 else 'down'}"
-        remedies.append(Remedy(label, partial(_moved, plane=plane.id, by=way * size)))
+        remedies.append(Remedy(label, partial(moved_with_floats, by={plane.id: way * size})))
     return remedies
-
-
-def _moved(design: Design, plane: str, by: float) -> Design:
-    return fit_floats(planes_moved(design, {plane: by}))
 
 
 def _put_in_order(found: Survey) -> list[Remedy]:

@@ -1,10 +1,10 @@
 """Remedies for floats: cut and slid onto the pipe that shows."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import partial
 
 from model.coach.finding import Remedy
-from model.coach.remedies.changes import floats_changed, free_id, round_down, ruler_step
+from model.coach.remedies.changes import floats_changed, free_id, planes_moved, round_down, ruler_step
 from model.coach.sentences import length, listed
 from model.design import Design, Float
 from model.frame.layout import BarPlace, lay_out
@@ -43,6 +43,11 @@ def lighter_foam(survey: Survey, foam: str) -> tuple[Remedy, ...]:
 
 def _refoamed(design: Design, old: str, new: str) -> Design:
     return floats_changed(design, lambda piece: piece.but(foam=new) if piece.foam == old else piece)
+
+
+def moved_with_floats(design: Design, by: Mapping[str, float]) -> Design:
+    """Planes moved by their steps [m], and the floats cut to what pipe then shows."""
+    return fit_floats(planes_moved(design, by))
 
 
 def fit_floats(design: Design) -> Design:

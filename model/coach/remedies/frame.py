@@ -1,11 +1,11 @@
 """Remedies for the frame and its fittings."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from functools import partial
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import GROUPS, planes_moved, round_up, ruler_step
-from model.coach.remedies.floats import fit_floats
+from model.coach.remedies.floats import moved_with_floats
 from model.coach.sentences import direction_words, length, one
 from model.design import Design, Opening, Pipe, Stock, equipment
 from model.design.edits import PLANE_KINDS, add_plane, pieces, split_bar, use_stock
@@ -113,7 +113,7 @@ def straighten(survey: Survey, bar: BarPlace) -> Iterator[Remedy]:
         way = direction_words(_unit(axis, 1 if by > 0 else -1))
         name = _plane_name(survey, plane)
         label = f"Move {name} {length(abs(by), unit)} {way}, so that {bar.name} lies at 45 degrees"
-        yield Remedy(label, partial(_with_floats_fitted, by={plane: by}))
+        yield Remedy(label, partial(moved_with_floats, by={plane: by}))
 
 
 def _unit(axis: int, sign: int) -> Grid:
@@ -124,10 +124,6 @@ def _unit(axis: int, sign: int) -> Grid:
 def _is_outermost(survey: Survey, axis: int, plane: str) -> bool:
     places = {each.id: each.at for each in getattr(survey.arrangement, GROUPS[axis])}
     return places[plane] in (min(places.values()), max(places.values()))
-
-
-def _with_floats_fitted(design: Design, by: Mapping[str, float]) -> Design:
-    return fit_floats(planes_moved(design, by))
 
 
 def halve(survey: Survey, bar: BarPlace) -> tuple[Remedy, ...]:

@@ -6,7 +6,7 @@ from model.design import Attachment, Thruster
 from model.design.edits.mirror import middle_of
 from model.errors import EditError
 from model.survey import Survey
-from model.vectors import Vector, add
+from model.vectors import Vector
 
 Item = TypeVar("Item", Thruster, Attachment)
 SAME = 0.001
@@ -19,7 +19,7 @@ def twin_of(found: Survey, item: Item, others: tuple[Item, ...]) -> Item | None:
         middle = middle_of(found.design)
     except EditError:
         return None
-    x, y, z = _place(found, item)
+    x, y, z = place_of(found, item)
     image = (x, 2 * middle - y, z)
     if abs(image[1] - y) < SAME:
         return None
@@ -29,14 +29,15 @@ def twin_of(found: Survey, item: Item, others: tuple[Item, ...]) -> Item | None:
             for other in others
             if other.id != item.id
             and _kind(other) == _kind(item)
-            and all(abs(a - b) < SAME for a, b in zip(_place(found, other), image, strict=True))
+            and all(abs(a - b) < SAME for a, b in zip(place_of(found, other), image, strict=True))
         ),
         None,
     )
 
 
-def _place(found: Survey, item: Thruster | Attachment) -> Vector:
-    return add(found.frame.bars[item.bar].point(item.at), item.offset)
+def place_of(found: Survey, item: Thruster | Attachment) -> Vector:
+    """Where something is [m]."""
+    return found.frame.bars[item.bar].centre_of(item)
 
 
 def _kind(item: Thruster | Attachment) -> object:

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping
 from functools import partial
 
 from model.coach.finding import Remedy
-from model.coach.remedies.changes import GROUPS, planes_moved, round_up, ruler_step
-from model.coach.remedies.floats import fit_floats
-from model.coach.remedies.pairs import twin_of
+from model.coach.remedies.changes import GROUPS, round_up, ruler_step
+from model.coach.remedies.floats import moved_with_floats
+from model.coach.remedies.pairs import place_of, twin_of
 from model.coach.sentences import length
 from model.design import Attachment, Design, Plane, Thruster
 from model.design.edits.mirror import middle_of
@@ -52,13 +52,8 @@ def _shrunk(planes: tuple[Plane, ...], over: float) -> dict[str, float]:
 
 
 def _moved(found: Survey, axis: int, by: dict[str, float]) -> Remedy:
-    edit = partial(_planes_and_floats, by=by)
+    edit = partial(moved_with_floats, by=by)
     return Remedy(_label(found, axis, by, edit(found.design)), edit)
-
-
-def _planes_and_floats(design: Design, by: dict[str, float]) -> Design:
-    """Planes moved, and the floats cut to what pipe then shows."""
-    return fit_floats(planes_moved(design, by))
 
 
 def _label(found: Survey, axis: int, by: dict[str, float], after: Design) -> str:
@@ -135,8 +130,7 @@ def _inwards(found: Survey, item: Thruster | Attachment, side: int, across: bool
     """The sign of the way in: away from the side that sticks out; for a pair towards the middle."""
     if not across:
         return -side
-    place = found.frame.bars[item.bar].point(item.at)[1] + item.offset[1]
-    return -1 if place > middle_of(found.design) else 1
+    return -1 if place_of(found, item)[1] > middle_of(found.design) else 1
 
 
 def _shifted(design: Design, group: str, axis: int, moves: Mapping[str, float]) -> Design:
