@@ -1,8 +1,19 @@
-"""Each test of the session has folders of its own, and a clean environment."""
+"""Each test of the session has folders of its own, a clean environment and an app that it waits for."""
 
 import pytest
 
-from tests.tui.fakes import box_design
+from tests.tui.fakes import box_design, settled
+
+
+@pytest.fixture(autouse=True)
+def waits(monkeypatch):
+    """After a key or a pause the app has done all that followed from it, however busy the machine is.
+
+    Textual takes a process that used no processor time for idle; on a busy machine it may just have been kept
+    waiting.
+    """
+    for module in ("app", "pilot"):
+        monkeypatch.setattr(f"textual.{module}.wait_for_idle", settled)
 
 
 @pytest.fixture(autouse=True)

@@ -1,5 +1,6 @@
 """A design with faults, and pages that do little, for tests of what is around the pages."""
 
+import asyncio
 import time
 from functools import cache
 
@@ -60,6 +61,23 @@ def screen_text(app):
 
 PATIENCE = 20.0
 """[s]"""
+FRAME = 1 / 50
+"""[s] a little longer than Textual takes from one picture to the next"""
+FRAMES = 2
+"""What a key sets off is laid out in the first, and what the new layout sets off is done in the second."""
+STILL = 3
+"""Turns of the loop with nothing to do, one after the other, before it counts as still."""
+
+
+async def settled(*_):
+    """Let the app do what it has to do, and what follows from that."""
+    loop, given_up = asyncio.get_running_loop(), time.perf_counter() + PATIENCE
+    for _ in range(FRAMES):
+        await asyncio.sleep(FRAME)
+        still = 0
+        while still < STILL and time.perf_counter() < given_up:
+            await asyncio.sleep(0)
+            still = 0 if loop._ready else still + 1  # asyncio has no public way to ask what waits its turn
 
 
 async def until(pilot, condition, what):

@@ -7,18 +7,18 @@ from textual.widgets import Input, Static
 
 from model.design import Opening
 from model.survey import survey
+from tests.tui.fakes import until
 from tests.tui.pages_app import SIZES, PageApp, demo, typed
 from tui.forms.ticks import Ticks
 
 
 async def worked_out(app, pilot):
     """Wait until the open section has something to say."""
-    for _ in range(100):
-        await pilot.pause(0.05)
-        note = app.page.section.query_one(".note", Static)
-        if note.display and not str(note.content).startswith("Working"):
-            return str(note.content)
-    raise AssertionError("nothing was worked out")
+    note = app.page.section.query_one(".note", Static)
+    await until(
+        pilot, lambda: note.display and not str(note.content).startswith("Working"), "what was worked out"
+    )
+    return str(note.content)
 
 
 async def press(app, pilot, button):

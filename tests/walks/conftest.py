@@ -1,5 +1,5 @@
-"""The walks have folders of their own, as the tests of the session have."""
+"""The walks have folders of their own and an app that is waited for, as the tests of the session have."""
 
-from tests.tui.conftest import folders
+from tests.tui.conftest import folders, waits
 
-__all__ = ["folders"]
+__all__ = ["folders", "waits"]
