@@ -3,6 +3,8 @@
 Severity and step stand beside the sentence where they are always the same.
 """
 
+from collections.abc import Sequence
+
 from model.units import Unit, format_length, format_mass
 
 SENTENCES: dict[str, str] = {
@@ -142,6 +144,17 @@ def listed(words: list[str]) -> str:
     """
     return (
         words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1] if words else "nowhere"
+    )
+
+
+def gone_words(names: Sequence[str]) -> str:
+    """What is added to the words for another range, where what was measured or counted does not fit it.
+
+    >>> gone_words(["tee", "five-way"]), gone_words([])
+    ('; what you measured or counted of tee and five-way does not fit it and is gone', '')
+    """
+    return (
+        f"; what you measured or counted of {listed([*names])} does not fit it and is gone" if names else ""
     )
 
 

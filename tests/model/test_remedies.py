@@ -195,9 +195,32 @@ def test_a_range_of_an_allowed_material_is_chosen_where_the_stock_holds_none():
     )
     mine = MeasuredPipe(pipe=cpvc.pipes[0].id, hub=0.022)
     measured = swapped.but(stock=cpvc.but(own=cpvc.own.but(pipes=(mine,))))
-    words = label(measured, "material.pipe-disallowed")
-    assert words is not None
-    assert words.endswith("range, without your measurements and box of this one")
+    assert label(measured, "material.pipe-disallowed") == (
+        "Choose the range Half-inch Schedule 40, furniture range; "
+        "what you measured or counted of half-inch CPVC pipe does not fit it and is gone"
+    )
+
+
+def test_a_range_of_the_same_size_keeps_what_was_measured_and_names_the_rest():
+    """A range like the furniture one, but of ABS: pipe and tees fit others of its size, corners do not."""
+    furniture = load_preset(find_preset("stock", "half-inch-furniture"))
+    abs_pipes = tuple(pipe.but(material="ABS") for pipe in furniture.pipes)
+    design = load_preset(find_preset("starter", "first-afternoon"))
+    design = edits.use_stock(design, furniture.but(name="ABS range", pipes=abs_pipes))
+    design = edits.measure_pipe(design, "half", hub=0.0268)
+    design = edits.measure_fitting(design, "corner", face_to_far_side=0.042)
+    design = edits.set_held(design, "tee", 3)
+    own, box = design.stock.own, design.stock.on_hand
+    _, finding = report_of(design, "material.pipe-disallowed")
+    told = {remedy.label.removeprefix("Choose the range "): remedy for remedy in finding.propose()}
+    same = told["Half-inch Schedule 40, furniture range"].edit(design).stock
+    assert (same.own, same.on_hand) == (own, box)
+    plumbing = (
+        "Half-inch Schedule 40, plumbing range; "
+        "what you measured or counted of three-way corner does not fit it and is gone"
+    )
+    after = told[plumbing].edit(design).stock
+    assert (after.own.pipes, after.own.fittings, after.on_hand) == (own.pipes, (), box)
 
 
 def pair(port: float, starboard: float) -> Design:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING
 
-from model.coach.sentences import listed
+from model.coach.sentences import gone_words
 from model.design import Stock, edits
 from model.design.edits import Ref
 from tui.forms.acts import Act
@@ -67,10 +67,7 @@ def choose_stock(section: Section) -> None:
     """Pick a range from the presets."""
 
     def use(preset: Preset, stock: Stock) -> None:
-        lost = edits.left_behind(report.design.stock, stock)
-        gone = (
-            f"; what you measured or counted of {listed([*lost])} does not fit it and is gone" if lost else ""
-        )
+        gone = gone_words(edits.left_behind(report.design.stock, stock))
         section.ask(f"stock {stock.name}{gone}", lambda design: edits.use_stock(design, stock))
 
     report = section.report

@@ -6,9 +6,9 @@ from functools import partial
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import GROUPS, planes_moved, round_up, ruler_step
 from model.coach.remedies.floats import moved_with_floats
-from model.coach.sentences import direction_words, length, one
+from model.coach.sentences import direction_words, gone_words, length, one
 from model.design import Design, Opening, Pipe, Stock, equipment
-from model.design.edits import PLANE_KINDS, add_plane, pieces, split_bar, use_stock
+from model.design.edits import PLANE_KINDS, add_plane, left_behind, pieces, split_bar, use_stock
 from model.fittings.match import catalogue
 from model.frame.layout import BarPlace, JointPlace, lay_out, ways
 from model.presets import presets
@@ -154,9 +154,9 @@ def allowed_pipe(survey: Survey, pipe: Pipe) -> Iterator[Remedy]:
     for other in survey.design.stock.pipes:
         if other.material.casefold() in allowed:
             yield Remedy(f"Make them of {other.name}", partial(_repiped, old=pipe.id, new=other.id))
-    left = ", without your measurements and box of this one" if _is_own(survey.design.stock) else ""
     for stock in _ranges(pipe, allowed):
-        yield Remedy(f"Choose the range {stock.name}{left}", partial(use_stock, stock=stock))
+        gone = gone_words(left_behind(survey.design.stock, stock))
+        yield Remedy(f"Choose the range {stock.name}{gone}", partial(use_stock, stock=stock))
 
 
 def _ranges(pipe: Pipe, allowed: set[str]) -> list[Stock]:
@@ -164,11 +164,6 @@ def _ranges(pipe: Pipe, allowed: set[str]) -> list[Stock]:
     found = [preset.payload for preset in presets("stock") if isinstance(preset.payload, Stock)]
     usable = [stock for stock in found if all(each.material.casefold() in allowed for each in stock.pipes)]
     return sorted(usable, key=lambda stock: abs(stock.pipes[0].outside_diameter - pipe.outside_diameter))
-
-
-def _is_own(stock: Stock) -> bool:
-    """Whether the team has measured or counted something of a range, which stays behind with it."""
-    return any((stock.own.pipes, stock.own.fittings, stock.on_hand.pieces, stock.on_hand.fittings))
 
 
 def pick_fitting(design: Design, joint: str, fitting: str | None) -> Design:
