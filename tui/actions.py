@@ -11,6 +11,14 @@ from textual.binding import Binding, BindingType
 
 from tui.steps import STEPS
 
+CAPS = {"escape": "Esc", "pageup": "PgUp", "pagedown": "PgDn"}
+"""What stands on the keys that a keyboard shortens."""
+
+
+def key_name(key: str) -> str:
+    """A key as people write it: ``shift+f1`` is Shift+F1."""
+    return "+".join(CAPS.get(part, part.capitalize()) for part in key.split("+"))
+
 
 class Action(Struct, frozen=True):
     """One action.
@@ -43,7 +51,7 @@ class Action(Struct, frozen=True):
     @property
     def key_name(self) -> str:
         """The first key as people write it."""
-        return "+".join(part.capitalize() for part in self.keys.split(",")[0].split("+"))
+        return key_name(self.keys.split(",")[0])
 
 
 ACTIONS = (

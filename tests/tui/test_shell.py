@@ -1,5 +1,7 @@
 """The screen around the pages, with pages of our own."""
 
+import asyncio
+
 import pytest
 from textual.widgets import Input
 
@@ -112,6 +114,41 @@ async def test_on_a_small_screen_one_key_brings_each_panel(box_file):
             assert "The page page-brief" not in screen_text(pilot.app)
         await pilot.press("f4")
         await see(pilot, "The page page-brief")
+
+
+@pytest.fixture
+def coach_may_begin(monkeypatch):
+    """The coach, who works in a thread, waits for this."""
+    gate = asyncio.Event()
+
+    async def later(work, *given):
+        await gate.wait()
+        return await asyncio.to_thread(work, *given)
+
+    monkeypatch.setattr("tui.screens.session.to_thread", later)
+    return gate
+
+
+@pytest.mark.parametrize(
+    ("keys", "text"),
+    [
+        (("f4",), "Front:"),
+        (("f4", "f4"), "Findings of this step"),
+        (("f1",), "What the fake page is for."),
+        (("f3",), "The page page-thrusters"),
+        (("f5",), "Nothing to fix on this step"),
+        (("f12",), "Type a part of the name"),
+    ],
+)
+async def test_a_key_pressed_before_the_panels_are_there_is_done_when_they_are(
+    box_file, coach_may_begin, keys, text
+):
+    async with Poolwright(str(box_file)).run_test(size=(80, 24)) as pilot:
+        await see(pilot, "The page page-brief")
+        await pilot.press(*keys)
+        assert text not in screen_text(pilot.app)
+        coach_may_begin.set()
+        await see(pilot, text)
 
 
 async def test_on_a_large_screen_everything_stands_side_by_side(box_file):

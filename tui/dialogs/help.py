@@ -11,7 +11,7 @@ from textual.content import Content
 from textual.widget import Widget
 from textual.widgets import Button, Static
 
-from tui.actions import ACTIONS
+from tui.actions import ACTIONS, key_name
 from tui.dialogs.dialog import Dialog
 from tui.guide import MARKS
 from tui.pages.page import Page
@@ -80,6 +80,6 @@ def own_keys(page: Widget) -> tuple[tuple[str, str], ...]:
     for kind in classes:
         if kind.__module__.startswith("tui."):
             for binding in Binding.make_bindings(vars(kind).get("BINDINGS", ())):
-                key = binding.key_display or binding.key.capitalize()
+                key = binding.key_display or key_name(binding.key)
                 found.setdefault(key, binding.tooltip or binding.description)
     return tuple(found.items())

@@ -25,7 +25,7 @@ from tui.messages import (
     WriteRequested,
 )
 from tui.places import section_of
-from tui.screens.showing import LOOKS, Showing, following
+from tui.screens.looking import Looking, beside
 from tui.shelf import SUFFIX
 from tui.steps import BY_KEY, after, before, page_of
 
@@ -37,21 +37,13 @@ if TYPE_CHECKING:
     from tui.keeper import Keeper
     from tui.session import Edit, Session
 
-ANGLES = {
-    "third": "each view lies on the side that it is seen from",
-    "first": "each view lies on the side away from where it is seen",
-}
-VIEWS = ("front", "top", "side", "oblique")
-"""Those that a key turns through; where there is room, all of them stand side by side."""
-PANEL_ACTIONS = ("look", "view", "draw", "angle", "names", "findings", "everywhere")
-"""They need the panels beside the page, which come a moment after it."""
 SAVE_DELAY = 0.6
 """[s] The file is saved this long after the last change."""
 PROOF_DELAY = 0.25
 """[s] Remedies are proved this long after the last change, when the screen is painted."""
 
 
-class SessionScreen(Showing):
+class SessionScreen(Looking):
     """A design being worked on.
 
     Args:
@@ -71,8 +63,6 @@ class SessionScreen(Showing):
         self.session, self.keeper = session, keeper
         self.painted = Event()
         """Set when the first page is on the screen."""
-        self.complete = Event()
-        """Set when the numbers and the panels are there too."""
 
     async def on_mount(self) -> None:
         """Open the first page; the numbers and the drawing follow when it is painted."""
@@ -210,12 +200,12 @@ class SessionScreen(Showing):
         await self._open(event.step)
 
     @on(MarkRequested)
+    @beside
     def _mark_requested(self, event: MarkRequested) -> None:
-        event.stop()
-        if self.furnished:
-            from model.coach.finding import About
+        from model.coach.finding import About
 
-            self.drawing.marked = About(event.kind, event.id) if event.kind else None
+        event.stop()
+        self.drawing.marked = About(event.kind, event.id) if event.kind else None
 
     @on(PlaceRequested)
     async def _place_requested(self, event: PlaceRequested) -> None:
@@ -227,10 +217,10 @@ class SessionScreen(Showing):
         await self.show_place(page_of(finding.step), finding.about, section_of(finding))
 
     @on(DrawRequested)
+    @beside
     async def _draw_requested(self, event: DrawRequested) -> None:
         event.stop()
-        if self.furnished:
-            await self.action_draw()
+        await self.action_draw()
 
     @on(WriteRequested)
     async def _write_requested(self, event: WriteRequested) -> None:
@@ -255,12 +245,10 @@ class SessionScreen(Showing):
         able = {
             "undo": self.session.history.past,
             "redo": self.session.history.future,
-            "place": self.state.ready,
             "remedy": finding and self.state.remedy(finding),
             "step_before": before(self.state.step),
             "step_after": after(self.state.step),
             "save": not self.keeper.why_not,
-            **dict.fromkeys(PANEL_ACTIONS, self.furnished),
         }
         return frozenset(action for action, possible in able.items() if not possible)
 
@@ -276,74 +264,23 @@ class SessionScreen(Showing):
         if label is not None:
             self._changed(f"Done again: {label}.")
 
+    @beside
     async def action_place(self) -> None:
         """Show what the finding is about, or open the step where there is work left."""
         thing = next_thing(self.state)
-        listed = self.findings.chosen if self.furnished and self.findings.has_focus else None
+        listed = self.findings.chosen if self.findings.has_focus else None
         finding = listed or thing.place
         if finding:
             await self.show_finding(finding)
         elif thing.step != self.state.step:
             await self._open(thing.step)
 
+    @beside
     def action_remedy(self) -> None:
         """Take the remedy of the finding."""
-        if self.state.ready:
-            self._take_remedy(self.chosen)
+        self._take_remedy(self.chosen)
 
-    def action_look(self) -> None:
-        """The next panel on a small screen, the next view on a large one."""
-        if self.wide:
-            self.drawing.view = following(VIEWS, self.drawing.view)
-        else:
-            self.look = following(LOOKS, self.look)
-            self._focus_look()
-
-    def _focus_look(self) -> None:
-        targets = {"drawing": self.drawing, "findings": self.findings}
-        if self.look == "page":
-            self.focus_page()
-        elif self.look in targets:
-            self.set_focus(targets[self.look])
-
-    def action_view(self, view: str) -> None:
-        """Turn the drawing."""
-        self.drawing.view = view
-        if not self.wide or view == "three":
-            self.look = "drawing"
-
-    async def action_draw(self) -> None:
-        """The cursor on the drawing, as large as the window, to edit the frame there."""
-        await self.commit()
-        self.look = "drawing"
-        if self.wide:
-            self.drawing.view = "three"
-        elif self.drawing.view == "oblique":
-            self.drawing.view = VIEWS[0]
-        self.drawing.focus()
-
-    def action_angle(self) -> None:
-        """Third or first angle, on a sheet with all views."""
-        self.drawing.action_angle()
-        self.action_view("three")
-        angle = self.drawing.angle
-        room = "" if self.wide else " A wider window shows all of them at once."
-        self.said = f"Drawing in {angle} angle: {ANGLES[angle]}.{room}"
-
-    def action_names(self) -> None:
-        """The names of the joints in the drawing, or none."""
-        self.drawing.action_names()
-
-    def action_back(self) -> None:
-        """The page in front again."""
-        self.look = "page"
-        self.focus_page()
-
-    def action_findings(self) -> None:
-        """The list of findings."""
-        self.look = "findings"
-        self.findings.focus()
-
+    @beside
     def action_everywhere(self) -> None:
         """The findings of every step, or of this one."""
         self.present(replace(self.state, everywhere=not self.state.everywhere))
@@ -366,27 +303,10 @@ class SessionScreen(Showing):
         if previous:
             await self._open(previous.key)
 
-    def action_page_up(self) -> None:
-        """Scroll the page up."""
-        self.page.scroll_page_up(animate=False)
-
-    def action_page_down(self) -> None:
-        """Scroll the page down."""
-        self.page.scroll_page_down(animate=False)
-
     def action_units(self) -> None:
         """The other unit."""
         unit = "in" if self.session.design.units == "mm" else "mm"
         self.change(f"lengths in {unit}", lambda design: design.but(units=unit))
-
-    def action_help(self) -> None:
-        """The help of the page, and every key."""
-        from tui.dialogs.help import HelpDialog, own_keys
-
-        title, about = BY_KEY[self.state.step].title, self.page
-        if self.furnished and self.drawing.has_focus:
-            title, about = "Drawing", self.drawing
-        self.app.push_screen(HelpDialog(title, getattr(about, "HELP", ""), own_keys(about)))
 
     @on(SheetsRequested)
     async def action_sheets(self) -> None:
@@ -403,12 +323,12 @@ class SessionScreen(Showing):
 
         self.app.push_screen(OriginsDialog(quantities(self.session.report.survey)))
 
+    @beside
     @work
     async def action_palette(self) -> None:
         """Pick any action from a list and do it."""
         from tui.dialogs.palette import Palette
 
-        await self.complete.wait()
         call = await self.app.push_screen_wait(Palette(self.dimmed()))
         if call:
             await self.run_action(call)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from asyncio import sleep
+from asyncio import Event, sleep
 from typing import TYPE_CHECKING, Any
 
 from msgspec.structs import replace
@@ -63,6 +63,8 @@ class Showing(Screen[None]):
         super().__init__()
         self.furnished = False
         """Whether drawing, numbers and findings are there yet."""
+        self.complete = Event()
+        """Set when they show what there is to show."""
         self._resumed = False
         self.set_reactive(Showing.shown, shown)
         self.set_reactive(Showing.saving, saving)
