@@ -54,6 +54,15 @@ _AMOUNT = re.compile(
 _THOUSANDS = re.compile(r"[1-9]\d{0,2},\d{3}")
 
 
+def usual_length(unit: Unit, millimetres: float, inches: float) -> float:
+    """A length to begin with [m], round in the unit that it will be read in.
+
+    >>> usual_length("mm", 300, 12), usual_length("in", 300, 12)
+    (0.3, 0.3048)
+    """
+    return snap(inches * METRES["in"] if unit == "in" else millimetres * METRES["mm"])
+
+
 def snap(metres: float) -> float:
     """A length [m] to the nearest nanometre.
 

@@ -1,19 +1,21 @@
 """The stock as it is in the team's hands: its published values under what was measured with a ruler.
 
 On an elbow, from the face of one socket to the far side of the fitting is centre to face and half
-a hub; on a tee, face to face is twice centre to face; centre to stop is centre to face less the
+a hub; on a 45-degree elbow the rim of its other socket lies furthest; on a cap it is centre to face
+itself.  On a tee, face to face is twice centre to face; centre to stop is centre to face less the
 socket depth.  Two pieces pushed into opposite sockets make face to face and both pieces less both
 push-in depths.  Geometry; common practice, no source.
 """
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from math import sqrt
 
 from model.design.measures import Direction
 from model.design.own_parts import DryJoint, MeasuredFitting, MeasuredPipe
 from model.design.stock import Fitting, Pipe, Socket, Stock
 from model.units import snap
-from model.vectors import direction_text, grid
+from model.vectors import direction_text, dot, grid, unit
 
 HUB_GROWTH = 1.5
 """A hub wider than this many times its pipe is a slip of the ruler (common practice, no source)."""
@@ -28,13 +30,24 @@ def run_face(face_to_face: float) -> float:
     return face_to_face / 2
 
 
-def branch_face(face_to_far_side: float, hub: float) -> float:
+def branch_face(face_to_far_side: float, hub: float, back: float = 0.0) -> float:
     """Centre to face [m] of a socket with nothing opposite, from face to far side and hub [m].
 
-    >>> round(branch_face(0.0457, 0.0279), 5)
-    0.03175
+    Args:
+        back: how far an alike socket leads back behind the centre, as a share of its own length: the
+            cosine of 45 degrees on a 45-degree elbow, where the rim of that socket is the far side.
+
+    >>> round(branch_face(0.0457, 0.0279), 5), round(branch_face(0.0518, 0.0279, 0.7071), 5)
+    (0.03175, 0.02457)
     """
-    return face_to_far_side - hub / 2
+    return (face_to_far_side - sqrt(1 - back * back) * hub / 2) / (1 + back)
+
+
+def leads_back(fitting: Fitting, socket: Socket) -> float:
+    """How far another socket leads back from one, as a share of its length; 0 where all stand square to it."""
+    along = unit(socket.to)
+    others = (other for other in fitting.sockets if other.to != socket.to)
+    return max([0.0, *(-dot(along, unit(other.to)) for other in others)])
 
 
 def push_in(face_to_face: float, first: float, second: float, overall: float) -> float:
@@ -140,7 +153,8 @@ def _face_and_depth(
     if measured and on_run and measured.face_to_face:
         face = run_face(measured.face_to_face)
     elif measured and not on_run and measured.face_to_far_side:
-        face = branch_face(measured.face_to_far_side, _hub(fitting, stock))
+        hub = _hub(fitting, stock) if len(fitting.sockets) > 1 else 0.0  # a cap's centre is its far side
+        face = branch_face(measured.face_to_far_side, hub, leads_back(fitting, socket))
     return face, depth
 
 

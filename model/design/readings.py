@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from model.design.in_hand import has_run, in_hand, opposite
 from model.design.own_parts import DryJoint
-from model.design.stock import Fitting, Pipe, Socket, Stock
+from model.design.stock import Fitting, Pipe, Shape, Socket, Stock
 
 What = Literal["hub", "socket depth", "face to face", "face to far side", "dry joint"]
 MAKES: dict[What, str] = {
@@ -17,8 +17,6 @@ MAKES: dict[What, str] = {
     "face to far side": "centre to stop",
     "dry joint": "push-in depth",
 }
-FAR_SIDE = ("elbow", "corner", "tee", "side-outlet tee", "five-way")
-"""Shapes with a socket that points away from a round side: half a hub is known to lie behind its centre."""
 
 
 class Reading(Struct, frozen=True):
@@ -31,6 +29,7 @@ class Reading(Struct, frozen=True):
         ruler: what was read [m]; None before it is measured, and for a dry joint.
         joint: the dry joint that was measured.
         fitting: the fitting that a dry joint is made in.
+        shape: of the fitting that is measured.
         ours: what follows for the team's own parts [m].
         published: the same in the stock as it was published [m].
     """
@@ -44,6 +43,7 @@ class Reading(Struct, frozen=True):
     published: float
     joint: DryJoint | None = None
     fitting: str = ""
+    shape: Shape | None = None
 
     @property
     def makes(self) -> str:
@@ -87,7 +87,7 @@ def _fitting(published: Fitting, ours: Fitting, stock: Stock) -> Iterator[Readin
     """Face to face over the run, face to far side of a branch, where the fitting has them."""
     measured = next((item for item in stock.own.fittings if item.fitting == published.id), None)
     run = _first(published, on_run=True)
-    branch = _first(published, on_run=False) if published.shape in FAR_SIDE else None
+    branch = _first(published, on_run=False)
     lengths: tuple[tuple[What, int | None, float | None], ...] = (
         ("face to face", run, measured.face_to_face if measured else None),
         ("face to far side", branch, measured.face_to_far_side if measured else None),
@@ -95,7 +95,9 @@ def _fitting(published: Fitting, ours: Fitting, stock: Stock) -> Iterator[Readin
     for what, place, ruler in lengths:
         if place is not None:
             old, new = published.sockets[place].laying_length, ours.sockets[place].laying_length
-            yield Reading(what, "fitting", published.id, published.name, ruler, new, old)
+            yield Reading(
+                what, "fitting", published.id, published.name, ruler, new, old, shape=published.shape
+            )
 
 
 def _first(fitting: Fitting, *, on_run: bool) -> int | None:

@@ -44,12 +44,16 @@ class InBox(Struct, frozen=True):
         sticks: the pieces of pipe that are used, in the order of the box.
         unused: how many pieces stay as they are, by pipe and length [m].
         to_buy: the cuts [m] by pipe id that no piece in the box gives, longest first.
+        joints_open: how many joints no fitting fits, so that none is counted for them.
+        bars_open: how many bars end at such a joint, so that their cuts are not known.
     """
 
     fittings: tuple[FittingCount, ...]
     sticks: tuple[HeldStick, ...]
     unused: tuple[tuple[str, float, int], ...]
     to_buy: dict[str, tuple[float, ...]]
+    joints_open: int
+    bars_open: int
 
     @property
     def short(self) -> bool:
@@ -76,7 +80,9 @@ def in_box(design: Design, arrangement: Arrangement, frame: Frame) -> InBox:
         sticks += used
         unused += spare
         to_buy[pipe.id] = missing
-    return InBox(_fittings(design, frame), tuple(sticks), tuple(unused), to_buy)
+    joints_open = sum(joint.match is None for joint in frame.joints.values())
+    bars_open = sum(bar.cut is None for bar in frame.bars.values())
+    return InBox(_fittings(design, frame), tuple(sticks), tuple(unused), to_buy, joints_open, bars_open)
 
 
 def _fittings(design: Design, frame: Frame) -> tuple[FittingCount, ...]:

@@ -79,6 +79,34 @@ def test_a_sawn_piece_of_the_box_goes_to_its_bar():
     assert [(stick.cuts, stick.rest) for stick in box.sticks] == [((0.35,), 0.0)]
 
 
+@pytest.mark.parametrize(("units", "inch"), [("mm", 1.0), ("in", 25.4)])
+def test_what_is_new_begins_with_a_round_length_in_the_unit_of_the_design(units, inch):
+    design = worked.design(worked.box(), units=units)
+    design = design.arranged(stations=(), sides=(), levels=(), joints=(), bars=())
+    design = edits.add_plane(edits.add_plane(edits.add_held_piece(design), "side"), "side")
+    pipe = design.stock.pipes[0].but(sticks=())
+    design = edits.add_stick(design.but(stock=design.stock.but(pipes=(pipe,))), pipe.id)
+    first, second = edits.ordered_planes(design, "side")
+    found = (
+        design.stock.on_hand.pieces[0].length,
+        second.at - first.at,
+        design.stock.pipes[0].sticks[0].length,
+    )
+    assert [1000 * length / inch for length in found] == pytest.approx(
+        [300, 200, 2000] if units == "mm" else [12, 8, 120]
+    )
+
+
+def test_joints_that_no_fitting_fits_and_their_bars_are_not_counted_but_said():
+    """Without a corner none of the eight joints has a fitting, and none of the twelve bars a cut."""
+    design = boxed((0.8, 2))
+    couplings = tuple(each for each in design.stock.fittings if each.shape == "coupling")
+    bare = design.but(stock=design.stock.but(fittings=couplings))
+    box = found(bare)
+    assert (box.joints_open, box.bars_open, box.to_buy["half"]) == (8, 12, ())
+    assert (found(design).joints_open, found(design).bars_open) == (0, 0)
+
+
 def test_the_box_is_edited_by_hand():
     design = edits.set_held(boxed(), "corner", 3)
     design = edits.add_held_piece(design, "half", 0.076)

@@ -4,11 +4,14 @@ A half-inch elbow measures 1.8 in from a face to its far side, a tee 2.5 in from
 1.1 in across (common practice, no source).
 """
 
+import numpy as np
 import pytest
 
 from model.design import DryJoint, MeasuredFitting, MeasuredPipe, OwnParts, edits, in_hand, slips
+from model.design.readings import readings
 from model.errors import EditError
 from model.frame.layout import lay_out
+from model.presets import find_preset, load_preset, presets
 from model.survey import survey
 from tests import worked
 
@@ -66,6 +69,52 @@ def test_a_measured_tee_counts_in_the_dry_joint():
     measured = MeasuredFitting(fitting="tee", face_to_face=2.6 * INCH)
     design = with_own(box(), pipes=(MeasuredPipe(pipe="half", dry_joint=joint),), fittings=(measured,))
     assert in_hand(design.stock).pipes[0].insertion == pytest.approx(0.01127)
+
+
+def plumbing():
+    """A box with fittings of half an inch, the 45-degree elbow and the cap among them."""
+    return worked.design(worked.box(), stock=load_preset(find_preset("stock", "half-inch-plumbing")))
+
+
+def rims(face, ways, hub):
+    """Points on the rims of hubs that leave a centre along unit vectors in the x-z plane [m]."""
+    turns = np.linspace(0, 2 * np.pi, 721)
+    for x, z in ways:
+        square, aside = np.array([-z, 0, x]), np.array([0, 1, 0])
+        ring = hub / 2 * (np.outer(np.cos(turns), square) + np.outer(np.sin(turns), aside))
+        yield ring + face * np.array([x, 0, z])
+
+
+def test_a_45_degree_elbow_gives_its_centre_to_face_from_its_height_on_a_table():
+    """Stood on one face its highest point is the rim of the other hub, searched for among points."""
+    face, hub, depth = 0.0251, 0.0285, 0.0175
+    height = face - np.vstack(list(rims(face, [(1, 0), (-(0.5**0.5), 0.5**0.5)], hub)))[:, 0].min()
+    design = with_own(
+        plumbing(),
+        pipes=(MeasuredPipe(pipe="half", hub=hub, socket_depth=depth),),
+        fittings=(MeasuredFitting(fitting="elbow45", face_to_far_side=height),),
+    )
+    assert height > face + hub / 2 + 0.005, "half a hub is not all that lies behind the centre"
+    for socket in fitting(in_hand(design.stock), "elbow45").sockets:
+        assert socket.centre_to_face == pytest.approx(face, abs=1e-6)
+        assert socket.laying_length == pytest.approx(face - depth, abs=1e-6)
+
+
+def test_a_cap_gives_its_end_wall_from_its_height_on_a_table():
+    """A joint on a cap lies on the outside of its closed end: 24.1 mm high, 17.5 mm deep, 6.6 mm of wall."""
+    design = with_own(
+        plumbing(),
+        pipes=(MeasuredPipe(pipe="half", hub=0.0285, socket_depth=0.0175),),
+        fittings=(MeasuredFitting(fitting="cap", face_to_far_side=0.0241),),
+    )
+    (socket,) = fitting(in_hand(design.stock), "cap").sockets
+    assert socket.laying_length == pytest.approx(0.0066, abs=1e-9)
+
+
+@pytest.mark.parametrize("preset", presets("stock"), ids=lambda preset: preset.name)
+def test_every_fitting_of_every_range_can_be_put_under_the_ruler(preset):
+    measured = {reading.id for reading in readings(preset.payload) if reading.kind == "fitting"}
+    assert measured == {fitting.id for fitting in preset.payload.fittings}
 
 
 def test_a_depth_measured_alone_leaves_the_face_and_the_cuts_of_dry_joints():

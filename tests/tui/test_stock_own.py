@@ -3,6 +3,7 @@
 import pytest
 
 from model.design import edits
+from tests.tui.fakes import flowing
 from tests.tui.pages_app import SIZES, PageApp, demo, typed
 from tui.forms.items import ItemTable
 from tui.forms.pick import Pick
@@ -117,7 +118,9 @@ async def test_each_reading_shows_how_to_hold_the_ruler_within_the_page(size):
             drawing = str(note.content)
             seen.add(drawing)
             assert max(map(len, drawing.splitlines())) <= note.size.width
-        assert len(seen) == 5
+        # hub, depth, run, branch, joint; a 45-degree elbow and a cap stand on the table
+        assert len(seen) == 7
+        assert sum("Stand it on" in drawing for drawing in seen) == 2
 
 
 async def test_what_is_in_the_box_is_taken_off_what_must_be_bought():
@@ -132,6 +135,19 @@ async def test_what_is_in_the_box_is_taken_off_what_must_be_bought():
         assert f"Left over: {10 - need} x elbow" in app.text()
         await typed(pilot, app.field("box-count"), "three", "enter")
         assert app.row("box-count").refusal
+
+
+async def test_the_box_says_what_it_cannot_count_yet():
+    design = demo()
+    odd = design.arrangement.bars[0]
+    joints = tuple(
+        each.but(fitting="cap") if each.id == odd.start else each for each in design.arrangement.joints
+    )
+    app = PageApp("stock", design.arranged(joints=joints))
+    held = sum(odd.start in (bar.start, bar.end) for bar in design.arrangement.bars)
+    async with app.run_test(size=SIZES[0]) as pilot:
+        await opened(app, pilot, BOX)
+        assert f"Not counted yet: 1 joint and {held} bars, where no fitting fits." in flowing(app.text())
 
 
 async def test_a_piece_of_pipe_in_the_box_by_keyboard():

@@ -37,11 +37,10 @@ if TYPE_CHECKING:
     from model.review import Report
 
 STOCK = Ref("stock")
-DRY_JOINT = (
-    "Measure one dry joint of your own: push a pipe into a fitting as hard as you will on the day, "
-    "pencil a mark at the face of the fitting, pull it out, and measure from the end of the pipe to the "
-    "mark. That is the push-in depth; write it in the section Pipe.\n"
-    "Centre to stop of a tee: half its length end to end, less the depth of one socket."
+MEASURING = (
+    "Take a ruler and one piece of each kind to the section Measure. It shows how to hold the ruler, and "
+    "works out what the cuts need: centre to stop, from the middle of a fitting to the stop in its socket, "
+    "and push-in depth, how far a dry pipe really goes in."
 )
 
 
@@ -60,7 +59,7 @@ def range_facts(report: Report) -> str:
     stock = report.design.stock
     pipes = len(stock.pipes)
     sizes = f"{pipes} pipe {'size' if pipes == 1 else 'sizes'}"
-    return f"{sizes}, {len(stock.fittings)} kinds of fitting.\n{DRY_JOINT}"
+    return f"{sizes}, {len(stock.fittings)} kinds of fitting.\n{MEASURING}"
 
 
 def choose_stock(section: Section) -> None:
@@ -130,7 +129,7 @@ class StockPage(Page):
         "piece of each kind: a small drawing shows how to hold the ruler, and every cut follows. What the "
         "maker printed stays beside it and holds again when you press Forget. In the section In the box, "
         "count what you have already: it is used first, and what is missing goes on the bill.\n\n"
-        + DRY_JOINT
+        + MEASURING
         + "\n\nWeigh a fitting on a kitchen "
         "scale. Hang a motor in water from a luggage or kitchen scale to find its weight in water.\n\n"
         "In a table: a adds, c copies, d removes, Enter goes to the fields."

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from model.coach.say import WHOLE
-from model.coach.sentences import listed
+from model.coach.sentences import counted, listed
 from model.design import edits
 from model.design.edits import Ref
 from model.vehicle.choices import use_box
@@ -56,7 +56,7 @@ def standing(report: Report) -> str:
     if not hand.fittings and not hand.pieces:
         return (
             "Count what you have already: write how many of each fitting, and press Add for a piece of pipe. "
-            "It is used first; what is missing goes on the bill."
+            f"It is used first; what is missing goes on the bill.{_not_counted(report)}"
         )
     pipes = {pipe.id: pipe.name for pipe in report.design.stock.pipes}
     missing = [f"{item.missing} x {item.name}" for item in box.fittings if item.missing]
@@ -70,7 +70,14 @@ def standing(report: Report) -> str:
     rests = [shown(report, stick.rest) for stick in box.sticks]
     offcuts = f" Ends of sawn pieces: {listed(rests)}." if rests else ""
     none = ["nothing"]
-    return f"Missing: {listed(missing or none)}. Left over: {listed(left or none)}.{offcuts}"
+    return f"Missing: {listed(missing or none)}. Left over: {listed(left or none)}.{offcuts}{_not_counted(report)}"
+
+
+def _not_counted(report: Report) -> str:
+    """What cannot be counted yet, since no fitting fits there."""
+    box = report.survey.in_box
+    things = [counted(n, word) for n, word in ((box.joints_open, "joint"), (box.bars_open, "bar")) if n]
+    return f" Not counted yet: {listed(things)}, where no fitting fits." if things else ""
 
 
 def box_entries(report: Report, key: str) -> tuple[Entry, ...]:

@@ -37,6 +37,11 @@ HELP = {
     "face to face": "Over the two sockets in one line. Half of it, less a socket, is centre to stop.",
     "face to far side": "From a face to the far side. Less half a hub and a socket, it is centre to stop.",
 }
+FAR_SIDE = {
+    "elbow 45": "From a face to the far side: the other rim. Centre to stop follows by the angle.",
+    "cap": "From the face to the far side: the closed end. Less the socket, it is the end wall.",
+}
+"""The help for shapes whose far side is another one."""
 
 
 def read_joint(text: str, unit: Unit) -> tuple[float, float, float]:
@@ -84,9 +89,14 @@ class Measuring:
             removing="Forget",
             acts=(Act("joint-in", "Joint in another fitting", self.pick_fitting),),
             facts=standing,
-            note=lambda report, key: how_to(self.reading(report, key).what),
+            note=self.note,
             locate=locate,
         )
+
+    def note(self, report: Report, key: str) -> str:
+        """How to hold the ruler."""
+        reading = self.reading(report, key)
+        return how_to(reading.what, reading.shape)
 
     def rows(self, report: Report) -> list[Row]:
         """Each thing to measure, in the order to measure it."""
@@ -207,10 +217,15 @@ def _length_entry(reading: Reading) -> Entry:
         kind=LENGTH,
         get=get,
         edit=lambda value: lambda design: measure(design, reading.id, **{name: value}),
-        help=f"{HELP[reading.what]} Empty: not measured.",
+        help=f"{_help(reading)} Empty: not measured.",
         optional=True,
         about=reading.name,
     )
+
+
+def _help(reading: Reading) -> str:
+    far = FAR_SIDE.get(reading.shape or "") if reading.what == "face to far side" else None
+    return far or HELP[reading.what]
 
 
 def standing(report: Report) -> str:

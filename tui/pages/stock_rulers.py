@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from model.design.readings import What
+    from model.design.stock import Shape
 
 HUB = """
  │◄── hub ──►│
@@ -35,6 +36,18 @@ BRANCH = """
  └─────────────┤     │   of what lies across it.
                └┬───┬┘   Measure the hub first.
 """
+BENT = """
+ ──────────── ─┬─        Stand it on one face. Lay a
+    /  \\      far        board level on top. Measure
+   |   /      side       from table to board.
+   |___|      ─┴─        Measure the hub first.
+"""
+CAP = """
+ ┌─────────┐ ─┬─         Stand it on its open face.
+ │ ┌─────┐ │ far         Measure from the table up
+ │ │     │ │ side        to the highest point of
+ └─┘     └─┘ ─┴─         its closed end.
+"""
 JOINT = """
  │◄───── the whole ─────►│   Measure two pieces. Push
  ┌───────┬───────┬───────┐   them in, dry, as hard as
@@ -48,8 +61,11 @@ HOW: dict[What, str] = {
     "face to far side": BRANCH,
     "dry joint": JOINT,
 }
+FAR_SIDES: dict[Shape, str] = {"elbow 45": BENT, "cap": CAP}
+"""Shapes whose far side is measured in another way."""
 
 
-def how_to(what: What) -> str:
+def how_to(what: What, shape: Shape | None = None) -> str:
     """The drawing with its sentences."""
-    return HOW[what].strip("\n")
+    other = FAR_SIDES.get(shape) if shape and what == "face to far side" else None
+    return (other or HOW[what]).strip("\n")

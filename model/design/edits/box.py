@@ -10,8 +10,10 @@ from model.design.on_hand import HeldFittings, HeldPipe
 from model.design.own_parts import MeasuredFitting, MeasuredPipe
 from model.design.stock import Stock
 from model.errors import EditError
+from model.units import usual_length
 
-NEW_PIECE = 0.3  # [m]
+NEW_PIECE = (300, 12)
+"""[mm], [in] A piece of pipe before its length is written in."""
 
 
 def set_held(design: Design, fitting: str, count: int) -> Design:
@@ -23,11 +25,12 @@ def set_held(design: Design, fitting: str, count: int) -> Design:
     return _with_box(design, fittings=(*others, *new))
 
 
-def add_held_piece(design: Design, pipe: str | None = None, length: float = NEW_PIECE) -> Design:
+def add_held_piece(design: Design, pipe: str | None = None, length: float | None = None) -> Design:
     """One more line of pieces of pipe in the box, of a length [m]."""
     pipe = pipe or design.stock.pipes[0].id
     find(design, Ref("pipe", pipe))
-    new = changed(HeldPipe(pipe=pipe, length=NEW_PIECE), length=length)
+    usual = usual_length(design.units, *NEW_PIECE)
+    new = changed(HeldPipe(pipe=pipe, length=usual), length=usual if length is None else length)
     return _with_box(design, pieces=(*design.stock.on_hand.pieces, new))
 
 

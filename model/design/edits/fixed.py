@@ -19,12 +19,13 @@ from model.design.edits.core import (
 )
 from model.design.equipment import Attachment, Ballast, Float, Opening, Plug, Tether, Thruster
 from model.errors import EditError
+from model.units import usual_length
 
 Where = Literal["highest", "lowest", "first"]
-FLOAT_LENGTH = 0.15  # [m] of a new piece of foam, or shorter where its bar is
+FLOAT_LENGTH = (150, 6)  # [mm], [in] of a new piece of foam, or shorter where its bar is
 BALLAST_MASS = 0.1  # [kg]
 TETHER_DIAMETER = 0.008  # [m]
-TETHER_HANGING = 3.0  # [m]
+TETHER_HANGING = (3000, 120)  # [mm], [in]
 TETHER_MASS = 0.06  # [kg/m]
 TETHER_MASS_IN_WATER = 0.01  # [kg/m]
 ATTACHMENTS: dict[str, tuple[tuple[float, float, float], float, float]] = {
@@ -101,11 +102,12 @@ def add_float(design: Design, bar: str | None = None, foam: str | None = None) -
         EditError: there is no bar or no foam yet.
     """
     where = bar or _a_bar(design, "highest")
+    usual = usual_length(design.units, *FLOAT_LENGTH)
     new = Float(
         **_labels(design, "float", "float 1"),
         bar=where,
         foam=foam or _first(design, "foam"),
-        length=min(FLOAT_LENGTH, bar_length(design, where) / 2 or FLOAT_LENGTH),
+        length=min(usual, bar_length(design, where) / 2 or usual),
     )
     return put_all(design, "float", (*design.arrangement.floats, new))
 
@@ -164,7 +166,7 @@ def add_tether(design: Design, bar: str | None = None) -> Design:
         name="tether",
         bar=bar or _a_bar(design, "highest"),
         diameter=TETHER_DIAMETER,
-        hanging=TETHER_HANGING,
+        hanging=usual_length(design.units, *TETHER_HANGING),
         mass_per_m=TETHER_MASS,
         mass_in_water_per_m=TETHER_MASS_IN_WATER,
     )

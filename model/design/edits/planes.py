@@ -18,11 +18,11 @@ from model.design.edits.core import (
     taken_ids,
 )
 from model.errors import EditError
-from model.units import format_length, snap
+from model.units import Unit, format_length, snap, usual_length
 
 PLANE_KINDS = ("station", "side", "level")
-FIRST_SPACING = 0.2
-"""[m] from the only plane to the next new one."""
+FIRST_SPACING = (200, 8)
+"""[mm], [in] From the only plane to the next new one."""
 
 
 def emptied(design: Design) -> Design:
@@ -58,17 +58,17 @@ def add_plane(design: Design, kind: str, at: float | None = None, name: str | No
         EditError: a plane of this kind lies there already.
     """
     planes = ordered_planes(design, kind)
-    here = snap(_beyond(planes) if at is None else at)
+    here = snap(_beyond(planes, design.units) if at is None else at)
     _check_free(design, kind, here)
     label = name or fresh_name(f"{kind} {len(planes) + 1}", (plane.name for plane in planes))
     plane = changed(Plane(id=fresh_id(IDS[kind], taken_ids(design, kind)), name="new", at=here), name=label)
     return put_all(design, kind, (*pieces(design, kind), plane))
 
 
-def _beyond(planes: tuple[Plane, ...]) -> float:
+def _beyond(planes: tuple[Plane, ...], unit: Unit) -> float:
     if not planes:
         return 0.0
-    step = planes[-1].at - planes[-2].at if len(planes) > 1 else FIRST_SPACING
+    step = planes[-1].at - planes[-2].at if len(planes) > 1 else usual_length(unit, *FIRST_SPACING)
     return planes[-1].at + step
 
 

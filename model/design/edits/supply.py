@@ -11,10 +11,11 @@ from model.design.edits.core import Ref, changed, find, fresh_id, pieces, put, p
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Supplies
 from model.errors import EditError
-from model.units import Unit
+from model.units import Unit, usual_length
 from model.vectors import direction_text, grid
 
-NEW_STICK = 2.0  # [m]
+NEW_STICK = (2000, 120)
+"""[mm], [in] A length on sale before the team writes its own."""
 WATERS = (
     Water(name="fresh pool", temperature=27.0, salinity=0.5),
     Water(name="salt pool", temperature=27.0, salinity=3.0),
@@ -149,7 +150,7 @@ def set_sockets(design: Design, fitting: str, directions: Iterable[str], **value
 def add_stick(design: Design, pipe: str) -> Design:
     """One more length on sale of a pipe, like the last one there is."""
     record: Pipe = find(design, Ref("pipe", pipe))
-    new = record.sticks[-1] if record.sticks else Stick(length=NEW_STICK)
+    new = record.sticks[-1] if record.sticks else Stick(length=usual_length(design.units, *NEW_STICK))
     return set_field(design, Ref("pipe", pipe), "sticks", (*record.sticks, new))
 
 
