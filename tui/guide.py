@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 MARKS = (
     ("!2", "Two things must be fixed on this step."),
-    ("·", "You have not opened it yet."),
+    ("no mark", "You have not opened it yet."),
     ("~", "Not all of its work is ticked yet."),
     ("√", "Opened, and nothing must be fixed."),
 )
@@ -97,7 +97,7 @@ def step_state(shown: Shown, step: Step) -> tuple[str, str]:
     if count:
         return f"!{count}", f"{count} to fix"
     if step.key not in shown.seen:
-        return "·", "not seen yet"
+        return "", "not seen yet"
     left = work_left(shown.report, step.key)
     return ("~", f"{left} to tick") if left else ("√", "nothing to fix")
 

@@ -11,7 +11,7 @@ from textual.widget import Widget
 
 from tui.guide import step_state
 from tui.messages import StepRequested
-from tui.steps import STEPS, Step
+from tui.steps import BY_KEY, STEPS, Step
 
 if TYPE_CHECKING:
     from tui.guide import Shown
@@ -29,33 +29,24 @@ class StepBar(Widget):
     shown: reactive[Shown | None] = reactive(None)
 
     @property
-    def longest(self) -> int:
-        """How many letters of a title there is room for, the open one apart."""
-        for letters in range(LONGEST, SHORTEST, -1):
-            row = self.gap.join(text for _, text in self._pieces(letters))
-            if len(row) <= self.size.width:
-                return letters
-        return SHORTEST
-
-    @property
     def gap(self) -> str:
         """What stands between two steps."""
         return "  " if self.size.width >= ROOMY else " "
 
     def pieces(self) -> list[tuple[Step, str]]:
-        """Each step with its text in the bar."""
-        return self._pieces(self.longest)
-
-    def _pieces(self, letters: int) -> list[tuple[Step, str]]:
+        """Each step with its text in the bar; titles are cut where there is no room for all of each."""
         shown = self.shown
-        return [] if shown is None else [(step, self._piece(step, shown, letters)) for step in STEPS]
-
-    def _piece(self, step: Step, shown: Shown, letters: int) -> str:
-        mark = step_state(shown, step)[0]
-        title = step.title if step.key == shown.step else step.title[:letters].rstrip()
+        if shown is None:
+            return []
         roomy = self.size.width >= ROOMY
-        text = f"{STEPS.index(step) + 1} {title} {mark}" if roomy else f"{title}{mark}"
-        return f"[{text}]" if step.key == shown.step else text
+        texts = {}
+        for number, step in enumerate(STEPS, 1):
+            text = f"{number} {{}} " if roomy else "{}"
+            text += step_state(shown, step)[0]
+            texts[step] = f"[{text}]" if step.key == shown.step else text
+        room = self.size.width - sum(map(len, texts.values())) - len(self.gap) * (len(STEPS) - 1)
+        titles = share(room + len("{}") * len(STEPS), BY_KEY[shown.step])
+        return [(step, text.format(titles[step])) for step, text in texts.items()]
 
     def render(self) -> Content:
         """All the pieces in a row."""
@@ -69,6 +60,26 @@ class StepBar(Widget):
             if event.x < edge:
                 self.post_message(StepRequested(step.key))
                 return
+
+
+def share(room: int, whole: Step) -> dict[Step, str]:
+    """The titles of the steps in a number of columns: a letter more for each in turn while there is room.
+
+    One step has its whole title in any case.  What becomes whole with the next letter is served first.
+    """
+    letters = dict.fromkeys(STEPS, SHORTEST) | {whole: LONGEST}
+    for more in range(SHORTEST + 1, LONGEST + 1):
+        for step in sorted(STEPS, key=lambda each: len(each.title) > more):
+            longer = letters | {step: max(more, letters[step])}
+            if sum(len(_cut(*each)) for each in longer.items()) <= room:
+                letters = longer
+    return {step: _cut(step, count) for step, count in letters.items()}
+
+
+def _cut(step: Step, letters: int) -> str:
+    """The beginning of a title, without a scrap of a second word."""
+    title = step.title
+    return title if len(title) <= letters else title[:letters].partition(" ")[0]
 
 
 def _style(text: str) -> str:
