@@ -44,7 +44,7 @@ def branch_face(face_to_far_side: float, hub: float, back: float = 0.0) -> float
 
 
 def leads_back(fitting: Fitting, socket: Socket) -> float:
-    """How far another socket leads back from one, as a share of its length; 0 where all stand square to it."""
+    """How far another socket leads back from one, as a share of its length; 0 where all are square to it."""
     along = unit(socket.to)
     others = (other for other in fitting.sockets if other.to != socket.to)
     return max([0.0, *(-dot(along, unit(other.to)) for other in others)])

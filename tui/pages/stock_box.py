@@ -69,8 +69,8 @@ def standing(report: Report) -> str:
     left += [f"{count} x {shown(report, length)} of {pipes[pipe]}" for pipe, length, count in box.unused]
     rests = [shown(report, stick.rest) for stick in box.sticks]
     offcuts = f" Ends of sawn pieces: {listed(rests)}." if rests else ""
-    none = ["nothing"]
-    return f"Missing: {listed(missing or none)}. Left over: {listed(left or none)}.{offcuts}{_not_counted(report)}"
+    none, open_yet = ["nothing"], _not_counted(report)
+    return f"Missing: {listed(missing or none)}. Left over: {listed(left or none)}.{offcuts}{open_yet}"
 
 
 def _not_counted(report: Report) -> str:
