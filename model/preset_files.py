@@ -65,9 +65,10 @@ class _MotorsFile(_Labelled):
 
 
 class Content(Struct, frozen=True):
-    """What a preset file holds; ``warnings`` are sentences about keys that are not known."""
+    """What a preset file holds, in which unit; ``warnings`` are sentences about keys that are not known."""
 
     header: Header
+    units: Unit
     payload: Payload
     warnings: tuple[str, ...] = ()
 
@@ -97,11 +98,12 @@ def parse_preset(text: str, file: str, kind: Kind | None = None) -> Content:
         found = f"format {number}, which a newer poolwright wrote"
         raise FileProblem(file, "format", found, f"format {FORMAT} or older; update poolwright")
     raw = migrated(raw, number)
-    header = checked(_Labelled, raw, file).preset
+    label = checked(_Labelled, raw, file)
+    header = label.preset
     if kind is not None and header.kind != kind:
         raise FileProblem(file, "preset.kind", value_text(header.kind), f"'{kind}', as its folder says")
     payload, unknown = _payload(header, raw, file)
-    return Content(header, payload, unknown_key_warnings(unknown, file))
+    return Content(header, label.units, payload, unknown_key_warnings(unknown, file))
 
 
 def preset_text(

@@ -14,6 +14,7 @@ from msgspec import Struct
 from model.errors import FileProblem
 from model.preset_files import KINDS, Kind, Payload, read_preset
 from model.reading import PathText
+from model.units import Unit
 
 FOLDERS: dict[Kind, str] = {
     "stock": "stocks",
@@ -35,6 +36,7 @@ class Preset(Struct, frozen=True):
         problem: why it cannot be used, in one sentence, or "".
         warnings: sentences about keys that are not known.
         payload: what it holds, None where it cannot be used.
+        units: in which its lengths are round, None where it cannot be used.
     """
 
     kind: Kind
@@ -47,6 +49,7 @@ class Preset(Struct, frozen=True):
     problem: str = ""
     warnings: tuple[str, ...] = ()
     payload: Payload | None = None
+    units: Unit | None = None
 
 
 def built_in_folder() -> Path:
@@ -140,4 +143,5 @@ def _entry(kind: Kind, path: Path, own: bool) -> Preset:
         header.summary,
         warnings=content.warnings,
         payload=content.payload,
+        units=content.units,
     )

@@ -201,6 +201,18 @@ def test_a_range_of_an_allowed_material_is_chosen_where_the_stock_holds_none():
     )
 
 
+@pytest.mark.parametrize(("units", "first"), [("in", "Half-inch Schedule 40"), ("mm", "20 mm metric PVC-U")])
+def test_a_range_in_the_unit_of_the_design_is_offered_before_others(units, first):
+    """CPVC of half an inch is 15.9 mm wide: metric pipe of 20 mm is more like it than PVC of 21.3 mm."""
+    cpvc = load_preset(find_preset("stock", "half-inch-cpvc"))
+    design = load_preset(find_preset("starter", "first-afternoon"))
+    _, finding = report_of(edits.use_stock(design, cpvc).but(units=units), "material.pipe-disallowed")
+    told = [remedy.label.removeprefix("Choose the range ") for remedy in finding.propose()]
+    assert told[0].startswith(first)
+    inch = [words for words in told if "mm metric" not in words]
+    assert told == (inch + told[len(inch) :] if units == "in" else told[: -len(inch)] + inch)
+
+
 def test_a_range_of_the_same_size_keeps_what_was_measured_and_names_the_rest():
     """A range like the furniture one, but of ABS: pipe and tees fit others of its size, corners do not."""
     furniture = load_preset(find_preset("stock", "half-inch-furniture"))

@@ -18,6 +18,7 @@ from tui.pages.words import bare
 
 if TYPE_CHECKING:
     from model.design.edits import Edit
+    from model.design.limits import Limits
     from model.preset_files import Kind
     from model.presets import Preset
     from model.review import Report
@@ -54,7 +55,16 @@ def place_entry(ref: Ref, about: str) -> Entry:
         help="Measured from the centre of the joint where the bar starts. "
         "In the table, left and right move it a little.",
         about=about,
+        limits=lambda report: on_bar(report, ref),
     )
+
+
+def on_bar(report: Report, ref: Ref) -> Limits:
+    """Where on its bar something may sit."""
+    from model.design.limits import Limits  # asked for only when a place is typed
+
+    length = edits.bar_length(report.design, edits.find(report.design, ref).bar)
+    return Limits(0.0, length, why="the two ends of its bar")
 
 
 def place_words(report: Report, ref: Ref) -> str:
@@ -74,10 +84,13 @@ def pick_preset(
 ) -> None:
     """Let a preset be picked and read; one that cannot be read says why.
 
+    The team's own come first, then those in the unit of the design.
+
     Args:
         present: the name of what is in use, which is not put in the place of itself.
     """
-    listed = presets(kind)
+    unit = section.report.design.units if section.report else None
+    listed = sorted(presets(kind), key=lambda preset: (not preset.own, preset.units != unit))
     options: Options = tuple((_words(preset), preset) for preset in listed)
     if not options:
         section.say(f"! There is no {kind} preset in the presets folders.")

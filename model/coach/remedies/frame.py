@@ -13,7 +13,7 @@ from model.fittings.match import catalogue
 from model.frame.layout import BarPlace, JointPlace, lay_out, ways
 from model.presets import presets
 from model.survey import Survey
-from model.units import snap
+from model.units import Unit, snap
 from model.vectors import Grid
 
 FIXED = ("thrusters", "floats", "ballasts", "attachments", "openings")
@@ -154,16 +154,23 @@ def allowed_pipe(survey: Survey, pipe: Pipe) -> Iterator[Remedy]:
     for other in survey.design.stock.pipes:
         if other.material.casefold() in allowed:
             yield Remedy(f"Make them of {other.name}", partial(_repiped, old=pipe.id, new=other.id))
-    for stock in _ranges(pipe, allowed):
+    for stock in _ranges(pipe, allowed, survey.design.units):
         gone = gone_words(left_behind(survey.design.stock, stock))
         yield Remedy(f"Choose the range {stock.name}{gone}", partial(use_stock, stock=stock))
 
 
-def _ranges(pipe: Pipe, allowed: set[str]) -> list[Stock]:
-    """The ready-made ranges that hold nothing but allowed materials, the one most like a pipe first."""
-    found = [preset.payload for preset in presets("stock") if isinstance(preset.payload, Stock)]
-    usable = [stock for stock in found if all(each.material.casefold() in allowed for each in stock.pipes)]
-    return sorted(usable, key=lambda stock: abs(stock.pipes[0].outside_diameter - pipe.outside_diameter))
+def _ranges(pipe: Pipe, allowed: set[str], unit: Unit) -> list[Stock]:
+    """The ready-made ranges that hold nothing but allowed materials.
+
+    Those sold in the unit of the design come first, and of them the one most like a pipe.
+    """
+    usable: list[tuple[bool, float, Stock]] = []
+    for preset in presets("stock"):
+        stock = preset.payload
+        if isinstance(stock, Stock) and all(each.material.casefold() in allowed for each in stock.pipes):
+            apart = abs(stock.pipes[0].outside_diameter - pipe.outside_diameter)
+            usable.append((preset.units != unit, apart, stock))
+    return [stock for _, _, stock in sorted(usable, key=lambda each: each[:2])]
 
 
 def pick_fitting(design: Design, joint: str, fitting: str | None) -> Design:
