@@ -272,3 +272,25 @@ def test_half_a_wide_character_becomes_a_space():
     canvas.write(1, 0, "鼻", "x")
     canvas.put(2, 0, "|", "y")
     assert canvas.rows() == [[(" ", ""), (" ", "x"), ("|", "y"), (" ", "")]]
+
+
+@pytest.mark.parametrize("plain", [False, True], ids=["boxes", "ascii"])
+@pytest.mark.parametrize("view", ["front", "top", "side"])
+def test_gear_in_one_place_keeps_all_its_letters(view, plain):
+    """Hook, camera and tether, all at the middle of one bar: none is written over another."""
+    design = box_design()
+    run = design.arrangement
+    bar = run.tether.bar
+    gear = tuple(
+        item.but(bar=bar, at=0.5, offset=(0, 0, 0), size=(0.06, 0.06, 0.06)) for item in run.attachments
+    )
+    results = survey(design.arranged(attachments=gear, tether=run.tether.but(at=0.5), plugs=()))
+    for size in ((60, 16), (100, 40)):
+        cells = [
+            (text, role)
+            for row in sheet_panel(one_view(results, view), *size, ascii=plain)
+            for text, role in row
+        ]
+        for letter, role in (("h", "hook"), ("c", "camera"), ("t", "tether")):
+            found = [text for text, its_role in cells if its_role == role and letter in text]
+            assert found, f"{role} in {size}"

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from model.design.edits import Ref
 from model.tolerance import Rectangle, SizeError, chance_over, rectangles, size_errors
+from model.vectors import AXES
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH
@@ -14,6 +15,7 @@ from tui.pages.layout_size import SIZE_NAMES
 from tui.pages.words import bare, in_unit, percent
 
 if TYPE_CHECKING:
+    from model.coach.finding import About
     from model.review import Report
 
 COACH = Ref("thresholds")
@@ -107,6 +109,12 @@ def marked(report: Report, key: str) -> tuple[str, str]:
     return ("bar", error.bars[0])
 
 
+def locate(report: Report, about: About) -> str | None:
+    """The row of a size, where a finding is about one."""
+    key = f"size:{AXES.index(about.id)}" if about.kind == "axis" else ""
+    return key if any(row.key == key for row in tolerance_rows(report)) else None
+
+
 TOLERANCE = Listing(
     title="Tolerance",
     columns=(
@@ -122,4 +130,5 @@ TOLERANCE = Listing(
     empty="No bars yet: there is nothing to be off.",
     facts=standing,
     note=tolerance_note,
+    locate=locate,
 )

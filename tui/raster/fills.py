@@ -7,6 +7,7 @@ from tui.raster.canvas import Canvas
 from tui.raster.glyphs import DOWN, LEFT, RIGHT, UP, Glyphs
 from tui.raster.layout import Plot
 from tui.raster.pipes import Pipes
+from tui.raster.signs import beside
 
 RING = tuple((cos(pi * k / 8), sin(pi * k / 8)) for k in range(16))
 """Points on a circle of radius 1."""
@@ -26,15 +27,19 @@ def fill(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs, pipes: Pipes 
 
 
 def outline(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs) -> None:
-    """A thin box around an attachment with its letter in it; the letter alone where it is small."""
+    """A thin box around an attachment, where it is not small."""
     left, right, top, bottom = plot.block(*shape.box)
-    role = role_of(shape, plot)
     if right - left >= 2 and bottom - top >= 1:
-        box(canvas, (left, right, top, bottom), glyphs, role)
-    letter = glyphs.letters[shape.role]
+        box(canvas, (left, right, top, bottom), glyphs, role_of(shape, plot))
+
+
+def initial(canvas: Canvas, plot: Plot, shape: Shape, glyphs: Glyphs) -> None:
+    """The letter of an attachment in the middle of it, or near that where another letter stands."""
+    left, right, top, bottom = plot.block(*shape.box)
+    role, letter = role_of(shape, plot), glyphs.letters[shape.role]
     column, row = (left + right) // 2, (top + bottom) // 2
     text = f"[{letter}]" if bottom - top < 1 and right - left >= 2 else letter
-    canvas.write(column - len(text) // 2, row, text, role)
+    beside(canvas, column - len(text) // 2, row, text, role, glyphs)
 
 
 def box(canvas: Canvas, corners: tuple[int, int, int, int], glyphs: Glyphs, role: str) -> None:

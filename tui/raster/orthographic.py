@@ -4,7 +4,7 @@ import re
 
 from model.drawing.scene import Sheet
 from tui.raster.canvas import Canvas, Row
-from tui.raster.fills import fill, hoop, limit, line, outline, ring
+from tui.raster.fills import fill, hoop, initial, limit, line, outline, ring
 from tui.raster.glyphs import Glyphs, glyphs
 from tui.raster.layout import Plot, plots
 from tui.raster.lengths import lengths
@@ -93,6 +93,9 @@ def _before(canvas: Canvas, plot: Plot, signs: Glyphs, pipes: Pipes) -> None:
             fill(canvas, plot, shape, signs, pipes)
         elif shape.role in signs.letters:
             outline(canvas, plot, shape, signs)
+    for shape in plot.scene.shapes:
+        if shape.role in signs.letters:
+            initial(canvas, plot, shape, signs)
     for stroke in plot.scene.strokes:
         if stroke.role != "bar":
             line(canvas, plot, stroke, signs)

@@ -8,12 +8,14 @@ from tui.raster.glyphs import Glyphs
 from tui.raster.layout import Plot
 from tui.raster.pipes import LEVEL, UPRIGHT, Pipes
 
-NEAR = ((0, 0), (3, 0), (-3, 0), (0, -1), (0, 1), (3, -1), (-3, 1), (0, -2), (0, 2))
-"""Where G and B may go, columns and rows from their place, when something stands there."""
+NEAR = ((0, 0), (1, 0), (-1, 0), (0, -1), (0, 1), (1, -1), (-1, 1), (0, -2), (0, 2))
+"""Where a text may go when something stands in its place: in its own widths across, in rows up and down."""
 HOLD = frozenset(
     ("label", "gravity", "buoyancy", "marked", "joint", "unfitted", "opening", "plug", "air", "tether")
 )
 """Roles that no later sign covers."""
+MOVED = ("gravity", "buoyancy", "tether")
+"""Signs that may stand beside their place, so that they cover no other."""
 
 
 def sign(canvas: Canvas, plot: Plot, mark: Mark, glyphs: Glyphs) -> None:
@@ -24,8 +26,8 @@ def sign(canvas: Canvas, plot: Plot, mark: Mark, glyphs: Glyphs) -> None:
     if mark.heading is not None:
         glyph = glyphs.arrows.get(mark.heading) or (glyphs.towards if mark.towards else glyphs.away)
         canvas.put(column, row, glyph, role)
-    elif mark.role in ("gravity", "buoyancy"):
-        _beside(canvas, column, row, glyphs.signs[mark.role] + mark.text, role)
+    elif mark.role in MOVED:
+        column, row = beside(canvas, column, row, glyphs.signs[mark.role] + mark.text, role, glyphs)
     else:
         canvas.put(column, row, glyphs.signs[mark.role], role)
         if mark.text:
@@ -87,19 +89,28 @@ def _plain(canvas: Canvas, pipes: Pipes, column: int, row: int, level: bool) -> 
     return straight and (role == "bar" or (role == "marked" and (column, row) in pipes.picked))
 
 
-def _beside(canvas: Canvas, column: int, row: int, text: str, role: str) -> None:
-    """A short text at its place, or near it where something holds that place."""
+def beside(canvas: Canvas, column: int, row: int, text: str, role: str, glyphs: Glyphs) -> tuple[int, int]:
+    """A short text at its place, or near it where something holds that place; where it went."""
+    step = len(text) + 1
     for across, down in NEAR:
-        place, line = column + across, row + down
-        if _open(canvas, place, line, len(text)):
-            canvas.write(place, line, text, role)
-            return
-    canvas.write(column, row, text, role)
+        place, line = column + step * across, row + down
+        if _open(canvas, place, line, len(text), glyphs):
+            break
+    else:
+        place, line = column, row
+    canvas.write(place, line, text, role)
+    return place, line
 
 
-def _open(canvas: Canvas, column: int, row: int, length: int) -> bool:
+def _open(canvas: Canvas, column: int, row: int, length: int, glyphs: Glyphs) -> bool:
     inside = 0 <= row < canvas.height and column >= 0 and column + length <= canvas.width
-    return inside and not any(canvas.role(column + k, row) in HOLD for k in range(length))
+    return inside and not any(_held(canvas, column + k, row, glyphs) for k in range(length))
+
+
+def _held(canvas: Canvas, column: int, row: int, glyphs: Glyphs) -> bool:
+    """Whether a sign or the letter of a piece of gear stands in a cell, which is not to be covered."""
+    role = canvas.role(column, row)
+    return role in HOLD or (role in glyphs.letters and canvas.glyph(column, row) == glyphs.letters[role])
 
 
 def _name(canvas: Canvas, column: int, row: int, name: str, role: str) -> None:
