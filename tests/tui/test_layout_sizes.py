@@ -191,3 +191,22 @@ async def test_a_bar_at_45_degrees_is_picked_from_the_list():
         ends = {joint.id: joint.planes for joint in app.design.arrangement.joints}
         bar = app.design.arrangement.bars[-1]
         assert {ends[bar.start], ends[bar.end]} == {start, slopes[-1]}
+
+
+async def test_pins_are_counted_weighed_and_priced_where_joints_are_pinned():
+    """Each bar of the rectangle has two ends; two screws of 3 g and 0.25 in each."""
+    app = PageApp("layout", rectangle())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        await opened(app, pilot, "Joints")
+        assert not [row for row in app.rows if row.entry.key.startswith("pin-")], "nothing is pinned yet"
+        bars, joints = len(app.design.arrangement.bars), len(app.design.arrangement.joints)
+        assert f"Joints: {joints} dry." in app.text()
+        weight, spent = app.report.survey.balance.mass, app.report.survey.bill.spent
+        app.present(app.design.arranged(joining="pinned"))
+        await pilot.pause()
+        await typed(pilot, app.field("pin-each_end"), "2", "enter")
+        await typed(pilot, app.field("pin-mass"), "3", "enter")
+        await typed(pilot, app.field("pin-price"), "0.25", "enter")
+        assert f"Joints: {joints} pinned. Pins: {4 * bars}." in app.text()
+        assert app.report.survey.balance.mass == pytest.approx(weight + 4 * bars * 0.003)
+        assert app.report.survey.bill.spent == pytest.approx(spent + 4 * bars * 0.25)

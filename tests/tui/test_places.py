@@ -204,5 +204,6 @@ async def test_the_section_is_opened_whatever_was_open_before(code, step, about,
         await pilot.pause()
         assert app.page.section.title == section
         assert app.page.section in app.focused.ancestors
-        row = {"Size": "2:", "Tolerance": "size:1"}.get(section, "")
-        assert app.page.section.table.chosen.startswith(row), "the row of the size that it speaks of"
+        row = {"Size": "2:", "Tolerance": "size:1"}.get(section)
+        if row:
+            assert app.page.section.table.chosen.startswith(row), "the row of the size that it speaks of"

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from model.coach.sentences import listed
 from model.design.edits import Ref
 from tui.forms.entry import Entry, field
-from tui.forms.kinds import TEXT, choice
+from tui.forms.kinds import COUNT, MASS, MONEY, TEXT, YES_NO, choice
 from tui.forms.listing import ListSection
 from tui.forms.section import FormSection, Section
 from tui.pages.layout_bars import BARS
@@ -22,7 +24,7 @@ from tui.pages.words import JOININGS
 if TYPE_CHECKING:
     from model.review import Report
 
-ARRANGEMENT = Ref("arrangement")
+ARRANGEMENT, PIN = Ref("arrangement"), Ref("pin")
 BORES = choice(("flooded: water is let in", "flooded"), ("sealed for good", "sealed"))
 
 
@@ -38,9 +40,32 @@ def frame_entries(report: Report) -> tuple[Entry, ...]:
             "later. Flooded is the usual way.",
         ),
         field(ARRANGEMENT, "joining", "The joints are", choice(*JOININGS)),
+        *_pin_entries(report),
         field(ARRANGEMENT, "name", "Name", TEXT, help="What this arrangement is called."),
         field(ARRANGEMENT, "notes", "Notes", TEXT, help="Anything to remember about it."),
     )
+
+
+def _pin_entries(report: Report) -> tuple[Entry, ...]:
+    """The screw or tie that holds a pinned joint, where there is one."""
+    if not any(joint.joining == "pinned" for joint in report.survey.frame.joints.values()):
+        return ()
+    about = "pins"
+    return (
+        field(PIN, "name", "Pinned with", TEXT, help="A screw or a tie through both walls.", about=about),
+        field(PIN, "each_end", "At each pipe end", COUNT, about=about),
+        field(PIN, "mass", "One weighs", MASS, about=about),
+        field(PIN, "price", "Price of one", MONEY, about=about),
+        field(PIN, "counts", "Counts on the bill", YES_NO, about=about),
+    )
+
+
+def frame_facts(report: Report) -> str:
+    """How many joints are held in which way, and what the pins come to."""
+    ways = Counter(joint.joining for joint in report.survey.frame.joints.values())
+    held = listed([f"{ways[way]} {words.split(':')[0]}" for words, way in JOININGS if ways[way]] or ["none"])
+    pins = sum(line.quantity for line in report.survey.bill.lines if line.kind == "pin")
+    return f"Joints: {held}." + (f" Pins: {pins}." if pins else "")
 
 
 class LayoutPage(Page):
@@ -82,5 +107,5 @@ class LayoutPage(Page):
             ("Tolerance", lambda: ListSection(TOLERANCE)),
             ("Outline", lambda: ListSection(OUTLINE)),
             ("Runs", runs_section),
-            ("Joints", lambda: FormSection("Joints", frame_entries, kinds=("arrangement",))),
+            ("Joints", lambda: FormSection("Joints", frame_entries, frame_facts, ("arrangement",))),
         )
