@@ -95,6 +95,24 @@ def test_a_star_of_many_bars_is_taken_apart(count):
     assert len(after.survey.frame.joints) > len(run.joints)
 
 
+def test_a_brace_from_corner_to_corner_gets_tees_of_its_own_beside_the_corners():
+    """A slanting bar in the starboard side of a cube: no corner has a socket for it.  It moves inboard onto
+    tees on the two cross bars, from the middle of a corner to that of a tee 2 x 31.75 mm."""
+    ends = [*worked.BOX, ((0, 0, 0), (1, 0, 1))]
+    side = (-0.15, 0.15)
+    design = worked.design(worked.arrangement(side, side, side, ends), stock=worked.stock("corner", "tee"))
+    report = review(design)
+    assert {finding.about.id for finding in unmatched(report)} == {"j000", "j101"}
+    after = after_remedy(design, proven_remedy(report, unmatched(report)[0]))
+    assert not unmatched(after)
+    frame = after.survey.frame
+    brace = frame.bars[design.arrangement.bars[-1].id]
+    assert brace.start == pytest.approx((-0.15, -0.15 + 2 * FACE, -0.15))
+    assert brace.end == pytest.approx((0.15, -0.15 + 2 * FACE, 0.15))
+    assert [frame.joints[joint].match.fitting.id for joint in brace.joints] == ["tee", "tee"]
+    assert brace.cut == pytest.approx(0.3 * 2**0.5 - 2 * FACE + 0.0254)
+
+
 def test_where_nothing_helps_nothing_is_offered():
     report = review(box(worked.stock("cap")))
     assert proven_remedy(report, unmatched(report)[0]) is None

@@ -75,7 +75,7 @@ def _shifts(design: Design, frame: Frame, joint: JointPlace, *, whole: bool) -> 
     """Moves of a bar of a joint after which fittings fit at its ends; with ``whole`` at the joint too."""
     stock = catalogue(design.stock)
     for arm in joint.arms:
-        if arm.to is None or sum(map(abs, arm.to)) > 1:
+        if arm.to is None:
             continue
         for to in DIRECTIONS:
             if not any(a and b for a, b in zip(arm.to, to, strict=True)):
@@ -204,8 +204,8 @@ def _label(found: Survey, plan: Plan, rebuilt: Design) -> str:
     unit, first = found.design.units, plan[0]
     if len(plan) > 2:
         onto = "onto tees of their own" if first.along else "onto short pieces"
-        bars = f"{len(plan)} {LIES[_lies(found.frame, first)]} bars {length(first.by, unit)}"
-        return f"Rebuild every such joint: move {bars} {GOES[first.axis]}, {onto}"
+        bars = f"{len(plan)} {LIES[_lies(found.frame, first)]} bars {GOES[first.axis]}"
+        return f"Rebuild every such joint: move {bars} by {length(first.by, unit)}, {onto}"
     names = {bar.id: bar.name for bar in rebuilt.arrangement.bars}  # the first move may have split a bar
-    moves = [f"{names[shift.bar]} {length(shift.by, unit)} {direction_words(shift.to)}" for shift in plan]
+    moves = [f"{names[shift.bar]} {direction_words(shift.to)} by {length(shift.by, unit)}" for shift in plan]
     return f"Move {' and '.join(moves)}, {'onto tees of its own' if first.along else 'onto short pieces'}"
