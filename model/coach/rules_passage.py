@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from model.coach.finding import About, Finding
-from model.coach.remedies.passage import narrow
+from model.coach.remedies.passage import inside, narrow
 from model.coach.say import say
 from model.coach.sentences import length
 from model.design import COMPARISON_SLACK
@@ -35,6 +35,7 @@ def near_size(survey: Survey) -> Iterator[Finding]:
                 "tip",
                 "layout",
                 About("axis", AXES[axis]),
+                partial(inside, survey, axis, sizes.limit[axis] - error.errors.rss),
                 size=SIZES[axis],
                 room=length(max(0.0, room), unit),
                 limit=length(sizes.limit[axis], unit),

@@ -230,5 +230,5 @@ CASES = (
         ("j100 and j200 are in the same place",),
     ),
 )
-NO_REMEDY = {("frame.joints-together", "j200"), ("size.limit-near", "x")}
+NO_REMEDY = {("frame.joints-together", "j200")}
 """Findings that only a team can decide what to do about: by code and id."""

@@ -1,4 +1,4 @@
-"""Remedies for a hoop or a gate that is too tight: draw the sides or the levels together."""
+"""Remedies for a hoop or a gate that is too tight, or a size too near its limit: draw planes together."""
 
 from functools import partial
 
@@ -11,7 +11,9 @@ from model.errors import EditError
 from model.sizing import set_outside
 from model.survey import Survey
 
-WORDS = {1: "wide", 2: "high"}
+WORDS = ("long", "wide", "high")
+MARKED = 0.001
+"""[m] How far push-in depths differ where pipe is pushed to a pencil mark (common practice, no source)."""
 STEPS = (1.0, 0.97, 0.94, 0.9)
 """Shares of what should be enough that are tried, since a hoop is set by corners."""
 
@@ -28,6 +30,21 @@ def narrow(found: Survey, shares: dict[int, float]) -> tuple[Remedy, ...]:
     return tuple(
         _narrowed(found, {axis: round_down(size, step) for axis, size in plan.items()}) for plan in plans
     )
+
+
+def inside(found: Survey, axis: int, size: float) -> tuple[Remedy, ...]:
+    """The vehicle made so small along an axis [m] that the build stays inside, or built with more care."""
+    smaller = _narrowed(found, {axis: round_down(size, ruler_step(found.design.units))})
+    if found.design.brief.thresholds.insertion_scatter <= MARKED:
+        return (smaller,)
+    words = "1/32 in" if found.design.units == "in" else "1 mm"
+    return smaller, Remedy(f"Push each pipe to a pencil mark, and count {words} for it", _to_marks)
+
+
+def _to_marks(design: Design) -> Design:
+    """The design built with a mark on each pipe to push it to."""
+    limits = design.brief.thresholds.but(insertion_scatter=MARKED)
+    return design.but(brief=design.brief.but(thresholds=limits))
 
 
 def _narrowed(found: Survey, sizes: dict[int, float]) -> Remedy:
