@@ -122,13 +122,16 @@ SENTENCES: dict[str, str] = {
 
 
 def direction_words(direction: tuple[int, int, int]) -> str:
-    """A direction in words.
+    """A direction in words, one at 45 degrees without a comma or an "and", so that it may stand in a list.
 
-    >>> direction_words((1, 0, -1))
-    'ahead and down'
+    >>> direction_words((0, 1, 0)), direction_words((1, 0, -1))
+    ('to port', 'slanting ahead-down')
     """
-    names = (("ahead", "aft"), ("to port", "to starboard"), ("up", "down"))
-    return " and ".join(pair[step < 0] for pair, step in zip(names, direction, strict=True) if step)
+    names = (("ahead", "aft"), ("port", "starboard"), ("up", "down"))
+    words = [pair[step < 0] for pair, step in zip(names, direction, strict=True) if step]
+    if len(words) > 1:
+        return f"slanting {'-'.join(words)}"
+    return f"to {words[0]}" if direction[1] else words[0]
 
 
 def ways_words(directions: list[tuple[int, int, int]]) -> str:

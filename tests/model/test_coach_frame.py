@@ -2,6 +2,7 @@
 
 import pytest
 
+from model.coach.sentences import ways_words
 from model.design import Brief, HeldPipe, OnHand, Stick
 from model.review import after_remedy, proven_remedy, review
 from model.vehicle.choices import use_box
@@ -104,3 +105,22 @@ def test_sawn_pieces_that_agree_are_no_finding():
 
 def test_nothing_on_hand_is_the_usual_case():
     assert review(box()).design.stock.on_hand == OnHand()
+
+
+def test_a_size_near_its_limit_is_made_smaller_by_what_the_build_may_be_off_or_built_to_marks():
+    """427.9 mm in 430 mm, off by sqrt(1.6^2 + 2 x 3^2) = 4.53 mm: 425 mm stays inside, and so does a scatter
+    of 1 mm at each end, with which it is off by sqrt(1.6^2 + 2) = 2.14 mm in 2.06 mm of room - not quite."""
+    design = ruled(box(), size_limit=(0.43, 1, 1))
+    report = review(design)
+    finding = of(report, "size.limit-near", ("axis", "x"))
+    smaller, marked = finding.propose()
+    assert smaller.label == "Make it 425 mm long overall"
+    assert review(smaller.edit(design)).survey.extents.size[0] == pytest.approx(0.425)
+    assert proven_remedy(report, finding).label == smaller.label
+    still = of(review(marked.edit(design)), "size.limit-near", ("axis", "x"))
+    assert "2.1 mm off (3.6 mm at worst)" in still.message, "more care alone is not enough here"
+
+
+def test_ways_at_45_degrees_can_be_told_apart_in_a_list():
+    """Ahead, and ahead and up at once, are two ways; "ahead and ahead and up" could be three."""
+    assert ways_words([(1, 0, 0), (1, 0, 1), (0, -1, 0)]) == "slanting ahead-up, ahead and to starboard"

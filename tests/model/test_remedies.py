@@ -121,7 +121,7 @@ def test_joints_that_are_too_close_are_moved_apart_by_whole_millimetres():
 def test_the_box_too_wide_is_drawn_in_at_both_sides_with_the_cut_that_follows():
     """27.94 mm over: 14 mm from each side; the cross bars are cut to 300 - 63.5 + 25.4 - 28 mm."""
     words = label(ruled(box(), size_limit=(1.0, 0.3, 1.0)), "size.limit-over")
-    assert words == "Move y0 14 mm to port and y1 14 mm to starboard: cut B from 261.9 mm to 233.9 mm"
+    assert words == "Move y0 to port by 14 mm and y1 to starboard by 14 mm: cut B from 261.9 mm to 233.9 mm"
 
 
 def test_what_sticks_out_alone_is_moved_in():
@@ -131,7 +131,7 @@ def test_what_sticks_out_alone_is_moved_in():
         mass=0.02, mass_in_water=0.01,
     )  # fmt: skip
     design = ruled(box(attachments=(probe,)), size_limit=(0.46, 1.0, 1.0))
-    assert label(design, "size.limit-over") == "Move probe 34 mm aft"  # 494 - 460
+    assert label(design, "size.limit-over") == "Move probe aft by 34 mm"  # 494 - 460
 
 
 def test_a_cheaper_mount_is_taken_before_anything_is_left_out():
@@ -249,7 +249,8 @@ def test_a_pair_that_is_too_wide_is_moved_in_alike():
     wide = pair(0.06, 0.06)
     width = review(wide).survey.extents.size[1]
     design = ruled(wide, size_limit=(1.0, width - 0.005, 1.0))
-    words = "Move starboard motor and port motor 3 mm towards the middle, each alike, since they are a pair"
+    pair_of_them = "each alike, since they are a pair"
+    words = f"Move starboard motor and port motor towards the middle by 3 mm, {pair_of_them}"
     assert label(design, "size.limit-over") == words
     report, finding = report_of(design, "size.limit-over")
     remedy = proven_remedy(report, finding)
@@ -263,7 +264,7 @@ def test_a_motor_that_sits_further_out_than_its_like_is_moved_alone():
     wide = pair(0.08, 0.06)
     width = review(wide).survey.extents.size[1]
     design = ruled(wide, size_limit=(1.0, width - 0.005, 1.0))
-    assert label(design, "size.limit-over") == "Move port motor 5 mm to starboard"
+    assert label(design, "size.limit-over") == "Move port motor to starboard by 5 mm"
 
 
 def test_a_pair_too_long_is_moved_the_same_way():
@@ -274,13 +275,13 @@ def test_a_pair_too_long_is_moved_the_same_way():
     )
     size = review(design).survey.extents.size[0]
     words = label(ruled(design, size_limit=(size - 0.004, 1.0, 1.0)), "size.limit-over")
-    assert words == "Move starboard motor and port motor 4 mm ahead, each alike, since they are a pair"
+    assert words == "Move starboard motor and port motor ahead by 4 mm, each alike, since they are a pair"
 
 
 def test_a_slanting_bar_is_brought_to_45_degrees_by_one_plane():
     """From (0, 0) to (300, 200) mm: 100 mm less along, or 100 mm more across; the station lies inside."""
     design = slanting(0.3, 0.2)
-    assert label(design, "frame.bar-crooked") == "Move x2 100 mm aft, so that bar 1 lies at 45 degrees"
+    assert label(design, "frame.bar-crooked") == "Move x2 aft by 100 mm, so that bar 1 lies at 45 degrees"
     _, finding = report_of(design, "frame.bar-crooked")
     for remedy in finding.propose():
         after = review(remedy.edit(design)).survey.frame.bars["b1"]
@@ -305,4 +306,4 @@ def test_a_size_that_was_changed_across_slanting_bars_is_followed_by_the_other_p
     assert remedy is not None
     after = review(remedy.edit(design))
     assert "frame.bar-crooked" not in {f.code for f in after.findings}
-    assert " 6 mm " in remedy.label
+    assert " by 6 mm, " in remedy.label

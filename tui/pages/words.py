@@ -52,8 +52,12 @@ def direction_words(direction: str) -> str:
 
 
 def steps_words(steps: Grid | None) -> str:
-    """A direction as whole numbers in words; a slanted bar that no fitting takes is "askew"."""
-    return direction_words(direction_text(steps)) if steps else "askew"
+    """A direction as whole numbers in words for a list; a slanted bar that no fitting takes is "askew".
+
+    >>> steps_words((1, 0, -1)), steps_words(None)
+    ('ahead-down', 'askew')
+    """
+    return direction_words(direction_text(steps)).replace(" and ", "-") if steps else "askew"
 
 
 def pushes() -> Chosen:

@@ -228,7 +228,7 @@ def _higher(found: Survey) -> list[Remedy]:
     remedies = []
     for by, plane, way in ways:
         size = round_down(by, step)
-        label = f"Move {plane.name} {length(size, found.design.units)} {'up' if way > 0 else 'down'}"
+        label = f"Move {plane.name} {'up' if way > 0 else 'down'} by {length(size, found.design.units)}"
         remedies.append(Remedy(label, partial(moved_with_floats, by={plane.id: way * size})))
     return remedies
 

@@ -112,7 +112,7 @@ def straighten(survey: Survey, bar: BarPlace) -> Iterator[Remedy]:
     for axis, plane, by in moves:
         way = direction_words(_unit(axis, 1 if by > 0 else -1))
         name = _plane_name(survey, plane)
-        label = f"Move {name} {length(abs(by), unit)} {way}, so that {bar.name} lies at 45 degrees"
+        label = f"Move {name} {way} by {length(abs(by), unit)}, so that {bar.name} lies at 45 degrees"
         yield Remedy(label, partial(moved_with_floats, by={plane: by}))
 
 

@@ -110,7 +110,7 @@ def _slide_floats(found: Survey, axis: int) -> Step | None:
     if slide is None:
         return None
     shares, by = slide
-    label = f"Slide the floats {length(abs(by), found.design.units)} {WAYS[axis][by < 0]}"
+    label = f"Slide the floats {WAYS[axis][by < 0]} by {length(abs(by), found.design.units)}"
     return label, partial(_floats_at, shares=shares)
 
 
@@ -123,7 +123,7 @@ def _slide_weights(found: Survey, axis: int) -> Step | None:
     if slide is None:
         return None
     shares, by = slide
-    label = f"Slide the weights {length(abs(by), found.design.units)} {WAYS[axis][by < 0]}"
+    label = f"Slide the weights {WAYS[axis][by < 0]} by {length(abs(by), found.design.units)}"
     return label, partial(_weights_at, shares=shares)
 
 

@@ -64,7 +64,7 @@ def _moved_out(found: Survey, part: Part, shared: tuple[Clash, ...]) -> tuple[Re
     for way in WAYS:
         by = round_up(max(0.0, *(_overlap(part, clash.first, way) for clash in shared)) + step, step)
         edit = partial(_offset, group=OFFSET[part.kind], item=part.id, way=way, by=by)
-        label = f"Move {part.name} {length(by, found.design.units)} {direction_words(way)}"
+        label = f"Move {part.name} {direction_words(way)} by {length(by, found.design.units)}"
         ways.append((by, Remedy(label, edit)))
     return tuple(remedy for _, remedy in sorted(ways, key=lambda way: way[0]))
 
@@ -101,7 +101,7 @@ def _slid(found: Survey, part: Part, shared: tuple[Clash, ...]) -> tuple[Remedy,
         by = round_up(max(0.0, *(_overlap(part, clash.first, way) for clash in shared)) + step, step)
         at = item.at + share * by / bar.spacing
         if 0 <= at <= 1:
-            label = f"Slide {part.name} {length(by, found.design.units)} {direction_words(way)}"
+            label = f"Slide {part.name} {direction_words(way)} by {length(by, found.design.units)}"
             ways.append((by, Remedy(label, partial(_at, item=part.id, at=at))))
     return tuple(remedy for _, remedy in sorted(ways, key=lambda way: way[0]))
 

@@ -65,7 +65,8 @@ def _label(found: Survey, axis: int, by: dict[str, float], after: Design) -> str
     else:
         names = {plane.id: plane.name for plane in planes}
         moves = "Move " + " and ".join(
-            f"{names[plane]} {length(abs(step), unit)} {SIDES[axis][step < 0]}" for plane, step in by.items()
+            f"{names[plane]} {SIDES[axis][step < 0]} by {length(abs(step), unit)}"
+            for plane, step in by.items()
         )
     return f"{moves}: {_cuts(found, after)}"
 
@@ -123,7 +124,7 @@ def _moved_in(
         way = "towards the middle" if across else SIDES[axis][side > 0]
         names = " and ".join(item.name for item in items)
         alike = ", each alike, since they are a pair" if len(items) > 1 else ""
-        yield past[side], Remedy(f"Move {names} {length(by, found.design.units)} {way}{alike}", edit)
+        yield past[side], Remedy(f"Move {names} {way} by {length(by, found.design.units)}{alike}", edit)
 
 
 def _inwards(found: Survey, item: Thruster | Attachment, side: int, across: bool) -> int:

@@ -45,10 +45,10 @@ def moved(design: Design, thrusters: Iterable[str], by: Vector) -> Design:
 
 
 def move_words(by: Vector, survey: Survey) -> str:
-    """A move along the axes in words: 25 mm ahead and 10 mm up."""
+    """A move along the axes in words: ahead by 25 mm and up by 10 mm."""
     unit = survey.design.units
     words = [
-        f"{length(abs(step), unit)} {pair[step < 0]}"
+        f"{pair[step < 0]} by {length(abs(step), unit)}"
         for step, pair in zip(by, WAYS, strict=True)
         if abs(step) > 1e-9
     ]
@@ -87,7 +87,7 @@ def off_hub(survey: Survey, item: Thruster) -> tuple[Remedy, ...]:
     for share in sorted(SHARES, key=lambda share: abs(share - item.at)):
         by = length(abs(share - item.at) * bar.spacing, unit)
         edit = partial(changed, thrusters=(item.id,), change=partial(_at, share=share))
-        remedies.append(Remedy(f"Slide {item.name} {by} along {bar.name}", edit))
+        remedies.append(Remedy(f"Slide {item.name} along {bar.name} by {by}", edit))
     return tuple(remedies)
 
 
