@@ -30,11 +30,12 @@ from model.design.edits import (
     remove_plane,
     with_joint,
 )
+from model.design.edits.bars import STRAIGHT
 from model.drawing.projection import VIEWS, Projection
 from model.drawing.scene import Point
 from model.errors import EditError
 from model.survey import Survey
-from model.units import format_length
+from model.units import format_length, snap
 from model.vectors import Vector, norm, sub
 
 Move = tuple[str, Callable[[Design], Design]]
@@ -193,10 +194,34 @@ def nudged(design: Design, view: str | Projection, at: Crossing, right: int = 0,
     return label, partial(move_plane, kind=kind, plane=plane.id, at=where)
 
 
-def new_planes(design: Design, view: str | Projection, at: Crossing | None) -> tuple[Move, ...]:
-    """The planes that can be added near the cursor: half-way to each neighbour, or beyond the last."""
-    order = axes(view)
-    return tuple(move for axis in order for move in _new_along(design, axis, at[axis] if at else ""))
+def new_planes(
+    design: Design, view: str | Projection, at: Crossing | None, pen: Crossing | None = None
+) -> tuple[Move, ...]:
+    """The planes that can be added near the cursor.
+
+    Where a bar from the pen would slant too flat or too steep, those at which it lies at 45 degrees;
+    then half-way to each neighbour, or beyond the last.
+    """
+    slanting = at_45_degrees(design, pen, at) if pen and at else ()
+    near = (move for axis in axes(view) for move in _new_along(design, axis, at[axis] if at else ""))
+    return (*slanting, *near)
+
+
+def at_45_degrees(design: Design, pen: Crossing, at: Crossing) -> tuple[Move, ...]:
+    """New planes that bring a bar from the pen towards the cursor to 45 degrees, one along each way."""
+    ends = [[find(design, Ref(kind, here[n])) for here in (pen, at)] for n, kind in enumerate(PLANE_KINDS)]
+    ways = [n for n in range(3) if pen[n] != at[n]]
+    runs = [abs(ends[n][1].at - ends[n][0].at) for n in ways]
+    if len(ways) != 2 or abs(runs[0] - runs[1]) <= STRAIGHT:
+        return ()
+    moves = []
+    for n, run in zip(ways, reversed(runs), strict=True):
+        kind, (begin, towards) = PLANE_KINDS[n], ends[n]
+        where = snap(begin.at + run if towards.at > begin.at else begin.at - run)
+        if all(snap(plane.at) != where for plane in pieces(design, kind)):
+            label = f"{kind} at 45 degrees from the pen, {format_length(run, design.units)} from {begin.name}"
+            moves.append((label, partial(add_plane, kind=kind, at=where)))
+    return tuple(moves)
 
 
 def _new_along(design: Design, axis: int, here: str) -> Iterator[Move]:
@@ -243,6 +268,8 @@ def words(survey: Survey, at: Crossing, pen: Crossing | None) -> str:
     bar = bar_between(design, pen, at)
     if bar is not None:
         return f"{here}. Enter takes the bar '{bar.name}' away."
+    if at_45_degrees(design, pen, at):
+        return f"{here}. A slanting bar lies at 45 degrees: p adds a plane where it does."
     length = format_length(norm(sub(place(survey, at), place(survey, pen))), design.units)
     try:
         add_bar(design, pen, at)

@@ -147,3 +147,44 @@ def test_a_bar_is_split_only_where_one_runs_and_no_joint_is():
     levels = edits.add_plane(design, "level")
     with pytest.raises(EditError, match="no bar runs through here"):
         pen.split(levels, (new, at[1], levels.arrangement.levels[-1].id))
+
+
+@QUIET
+@given(tidy_designs(), LOOKS, st.data())
+def test_a_bar_that_would_slant_wrongly_is_offered_planes_at_45_degrees(design, view, data):
+    """Whichever is taken, the cursor stands on it, and from the pen to there both ways are alike."""
+    if not all(groups(design)):
+        return
+    down, at = (
+        tuple(data.draw(st.sampled_from([p.id for p in group])) for group in groups(design)) for _ in "ab"
+    )
+    places = numbers(design)
+    runs = [abs(places[b] - places[a]) for a, b in zip(down, at, strict=True) if a != b]
+    offered = [move for move in pen.new_planes(design, view, at, down) if "at 45 degrees" in move[0]]
+    if len(runs) != 2 or abs(runs[0] - runs[1]) < 1e-7:
+        assert not offered
+        return
+    assert "45 degrees: p adds a plane" in pen.words(survey(design), at, down) or not offered
+    for _, edit in offered:
+        after = edit(design)
+        here, now = pen.settled(after, at, design), numbers(after)
+        ways = [now[b] - now[a] for a, b in zip(down, here, strict=True) if a != b]
+        assert len(ways) == 2
+        assert abs(ways[0]) == pytest.approx(abs(ways[1]), abs=1e-9)
+        before = [places[b] - places[a] for a, b in zip(down, at, strict=True) if a != b]
+        assert [way > 0 for way in ways] == [way > 0 for way in before], "it slants towards the cursor"
+
+
+def test_both_planes_at_45_degrees_are_offered_with_how_far_they_are():
+    """400 ahead and 300 to port: a station 300 ahead, or a side 400 to port."""
+    design = edits.add_plane(rectangle(), "level")
+    run = design.arrangement
+    stations, sides = (sorted(group, key=lambda p: p.at) for group in (run.stations, run.sides))
+    down = (stations[0].id, sides[0].id, run.levels[0].id)
+    at = (stations[-1].id, sides[-1].id, run.levels[0].id)
+    long, wide = (1000 * (group[-1].at - group[0].at) for group in (stations, sides))
+    labels = [label for label, _ in pen.new_planes(design, "top", at, down)][:2]
+    assert labels == [
+        f"station at 45 degrees from the pen, {wide:g} mm from {stations[0].name}",
+        f"side at 45 degrees from the pen, {long:g} mm from {sides[0].name}",
+    ]

@@ -247,3 +247,25 @@ async def test_plain_ascii_draws_the_cursor_too(box_file, monkeypatch):
         await pilot.pause()
         assert screen_text(pilot.app).isascii()
         assert "[&]" in screen_text(pilot.app)
+
+
+@pytest.mark.parametrize("size", SIZES, ids=["small", "large"])
+async def test_a_slanting_bar_is_drawn_on_a_plane_that_the_key_p_offers_for_it(box_file, size):
+    """From a lower corner up across the side: the two ways differ, p makes them alike, Enter draws."""
+    async with Poolwright(str(box_file)).run_test(size=size) as pilot:
+        panel = await drawing(pilot)
+        before = len(bars(pilot.app))
+        await pilot.press("enter", "right", "left", "up", "right", "enter")
+        await see(pilot, "p adds a plane for it.")
+        assert len(bars(pilot.app)) == before
+        await pilot.press("p", "enter")
+        await see(pilot, "at 45 degrees from the pen")
+        await see(pilot, "Enter draws a bar")
+        begun = panel.pen
+        await pilot.press("enter")
+        await until(pilot, lambda: len(bars(pilot.app)) > before, "a bar more")
+        run = pilot.app.screen.session.design.arrangement
+        at = {plane.id: plane.at for group in (run.stations, run.sides, run.levels) for plane in group}
+        ways = [abs(at[a] - at[b]) for a, b in zip(begun, panel.at, strict=True) if a != b]
+        assert len(ways) == 2
+        assert ways[0] == pytest.approx(ways[1])

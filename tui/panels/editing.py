@@ -56,9 +56,10 @@ class EditingPanel(DrawingPanel):
         "away the bar that is there already. The pen then stays at the new end, so that you can go on "
         "drawing; Enter again on the same spot, or Esc, lifts it. With the mouse: click a dot to go there, "
         "click it again to put the pen down, then click where the bar ends.\n\n"
-        "p adds a plane, r removes one with its bars, g takes hold of the planes under the cursor so that "
-        "arrows move them. s splits a bar where a plane crosses it, to get a tee. c copies a bar to the "
-        "other side, m makes one whole side like the other. F2 takes anything back.\n\n"
+        "A bar may slant, at 45 degrees: where it would lie too flat or too steep, p offers a plane at which "
+        "it is right. p adds any plane, r removes one with its bars, g takes hold of the planes under the "
+        "cursor so that arrows move them. s splits a bar where a plane crosses it, to get a tee. c copies a "
+        "bar to the other side, m makes one whole side like the other. F2 takes anything back.\n\n"
         "v turns to the next view: front, top, side, oblique, or all at once. In third angle each view lies "
         "on the side it is seen from: the top view above the front view, the view from port on its right. "
         "In first angle, key a, it is the other way round. n shows the names of the joints. In the oblique "
@@ -194,7 +195,7 @@ class EditingPanel(DrawingPanel):
 
     def action_pen(self) -> None:
         """Put the pen down, lift it, or draw a bar to the cursor."""
-        from model.drawing.pen import stroke
+        from model.drawing.pen import at_45_degrees, stroke
 
         if self.hand is None or self.report is None or self.at is None:
             return
@@ -202,6 +203,8 @@ class EditingPanel(DrawingPanel):
             self.pen, self.said = (None if self.pen else self.at), ""
         elif self.ask(stroke(self.report.design, self.pen, self.at)):
             self.pen = self.at
+        elif at_45_degrees(self.report.design, self.pen, self.at):
+            self.said += " p adds a plane for it."
 
     def action_lift(self) -> None:
         """Lift the pen and let go of planes; where neither is needed, the key is the screen's."""
@@ -218,7 +221,7 @@ class EditingPanel(DrawingPanel):
         from model.drawing.pen import new_planes
 
         if self.report is not None:
-            planes = new_planes(self.report.design, self._work_view, self.at)
+            planes = new_planes(self.report.design, self._work_view, self.at, self.pen)
             self.offer("Which plane do you want?", planes, "added")
 
     def action_remove_plane(self) -> None:
