@@ -128,7 +128,7 @@ class EditingPanel(DrawingPanel):
             return NO_PLANES
         if self.grabbed:
             return GRABBED
-        turning = TURNING if self.shown_view == "oblique" and self.pen is None else ""
+        turning = TURNING if self.shown_view == "oblique" else ""
         return turning + words(self.report.survey, self.at, self.pen)
 
     def on_focus(self) -> None:
