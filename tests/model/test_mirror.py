@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from model.design import Float, Opening, Plane, Thruster, TieHole, edits
+from model.design import Float, Opening, Plane, Pull, Thruster, TieHole, edits
 from model.design.edits import Ref
 from model.errors import EditError
 from tests.generators import FULL, SUPPLIES, bar_ends, equipment, frame, plane_positions, seeds
@@ -115,6 +115,65 @@ def test_a_motor_turns_the_other_hand_and_its_ties_are_drilled_at_the_image():
         assert (drilled.face, drilled.diameter) == ("+y", 0.005)
         assert drilled.along == pytest.approx(-0.03 if turned else 0.03)
         assert image.at == pytest.approx(0.6 if turned else 0.4)
+
+
+@pytest.mark.parametrize(
+    ("name", "image"),
+    [
+        ("support", "support"),
+        ("port support", "starboard support"),
+        ("Left post", "Right post"),
+        ("PORT fin", "STARBOARD fin"),
+        ("port tee to starboard tee", "starboard tee to port tee"),
+        ("port-side rail", "starboard-side rail"),
+        ("upright 2", "upright 2"),
+    ],
+)
+def test_a_name_changes_its_side_word_by_word(name, image):
+    assert edits.other_hand(name) == image
+    assert edits.other_hand(image) == name
+
+
+def test_a_pull_test_stays_with_the_motor_that_was_pulled():
+    motor = Thruster(id="t1", name="port motor", bar="r0", motor="m1", pull=Pull(ahead=2.2))
+    design = rectangle().but(supplies=SUPPLIES).arranged(thrusters=(motor,))
+    side = "starboard" if points(design)[bar_name(design, "r0")][0][1] < MIDDLE else "port"
+    own, new = edits.mirror_sides(design, side).arrangement.thrusters
+    assert own.pull == Pull(ahead=2.2)
+    assert new.pull is None
+    assert new.name == "starboard motor"
+
+
+def bar_name(design, id):
+    return next(bar.name for bar in design.arrangement.bars if bar.id == id)
+
+
+def test_a_picked_cap_and_a_cemented_joint_go_to_the_other_side_too():
+    """A stub on one side, capped and cemented: its image is closed and held alike, and nothing else."""
+    design = edits.add_plane(rectangle().but(stock=FULL[0]), "level", at=0.3)
+    side, level = (
+        next(p.id for p in group if p.at == at)
+        for group, at in ((design.arrangement.sides, 0.0), (design.arrangement.levels, 0.3))
+    )
+    before = edits.add_bar(design, ("x0", side, "z0"), ("x0", side, level))
+    cap = next(fitting.id for fitting in before.stock.fittings if fitting.shape == "cap")
+    end = before.arrangement.bars[-1].end
+    joints = tuple(
+        joint.but(fitting=cap, joining="cemented") if joint.id == end else joint
+        for joint in before.arrangement.joints
+    )
+    before = before.arranged(joints=joints)
+    for after in (
+        edits.mirror_sides(before, "starboard"),
+        edits.copy_bar_across(before, before.arrangement.bars[-1].id),
+    ):
+        decided = [joint for joint in after.arrangement.joints if joint.fitting or joint.joining]
+        assert [(joint.fitting, joint.joining) for joint in decided] == [(cap, "cemented")] * 2
+        places = sorted(
+            (next(p.at for p in after.arrangement.sides if p.id == joint.side), joint.station, joint.level)
+            for joint in decided
+        )
+        assert places == [(0.0, "x0", level), (2 * MIDDLE, "x0", level)]
 
 
 def test_mirroring_twice_changes_nothing_more():

@@ -1,13 +1,15 @@
 """Port and starboard made alike: a bar copied across, or a whole side."""
 
+import re
 from collections.abc import Callable
 from contextlib import suppress
+from re import Match
 from typing import Any, Literal
 
 from model.design.arrangement import Bar, Plane
 from model.design.document import Design
 from model.design.edits.bars import FIXED, Crossing, add_bar, bar_between, joint_at, with_joint
-from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, taken_ids
+from model.design.edits.core import IDS, Ref, arranged, changed, find, fresh_id, fresh_name, put, taken_ids
 from model.design.edits.planes import move_plane
 from model.design.equipment import TieHole
 from model.errors import EditError
@@ -16,6 +18,9 @@ from model.vectors import direction_text, grid
 
 Hand = Literal["port", "starboard"]
 OTHER: dict[Hand, Hand] = {"port": "starboard", "starboard": "port"}
+SIDE_WORDS = {"port": "starboard", "starboard": "port", "left": "right", "right": "left"}
+SIDE_WORD = re.compile(r"(?<![a-z])(port|starboard|left|right)(?![a-z])", re.IGNORECASE)
+"""A side as a word of its own: no support becomes a supstarboard."""
 SAME = 1e-6
 """[m] A side this near to where its mirror image belongs is it."""
 
@@ -65,7 +70,10 @@ def copy_bar_across(design: Design, bar: str) -> Design:
     for crossing in (start, end):
         design = _with_side_across(design, crossing[1], middle)
     first, second = (_across(design, crossing, middle) for crossing in (start, end))
-    return _renamed(add_bar(design, first, second, record.pipe), record.name)
+    design = _renamed(add_bar(design, first, second, record.pipe), record.name)
+    for here, there in ((start, first), (end, second)):
+        design = _held_alike(design, here, there)
+    return design
 
 
 def ends_of(design: Design, bar: Bar) -> tuple[Crossing, Crossing]:
@@ -97,16 +105,17 @@ def _across(design: Design, crossing: Crossing, middle: float) -> Crossing:
 
 
 def other_hand(name: str) -> str:
-    """A name with port and starboard changed over.
+    """A name with port and starboard changed over, and left and right.
 
-    >>> other_hand("port skid"), other_hand("Starboard rail")
-    ('starboard skid', 'Port rail')
+    >>> other_hand("port skid"), other_hand("Starboard rail"), other_hand("left support")
+    ('starboard skid', 'Port rail', 'right support')
     """
-    for hand, other in OTHER.items():
-        for a, b in ((hand, other), (hand.title(), other.title())):
-            if a in name:
-                return name.replace(a, b)
-    return name
+
+    def changed_over(found: Match[str]) -> str:
+        word = SIDE_WORDS[found[0].lower()]
+        return word.upper() if found[0].isupper() else word.title() if found[0].istitle() else word
+
+    return SIDE_WORD.sub(changed_over, name)
 
 
 def _renamed(design: Design, like: str) -> Design:
@@ -155,8 +164,29 @@ def _mirrored(design: Design, hand: Hand, middle: float) -> Design:
         if bar_between(design, crossings[0], crossings[1]) is None:
             design = _renamed(add_bar(design, crossings[0], crossings[1], bar.pipe), bar.name)
         design = _fixed_across(design, bar, crossings)
+    for joint in design.arrangement.joints:
+        if _out(design, joint.planes, sign, middle) > SAME:
+            design = _held_alike(design, joint.planes, _across(design, joint.planes, middle))
     _check_odd(design, middle)
     return design
+
+
+def _held_alike(design: Design, here: Crossing, there: Crossing) -> Design:
+    """The fitting that was picked for a joint, and how it is held, for one where as many bars end.
+
+    What the team has decided for the other joint already stays.
+    """
+    joint, image = joint_at(design.arrangement, here), joint_at(design.arrangement, there)
+    if joint is None or image is None or joint.id == image.id:
+        return design
+    if len(_ending_at(design, joint.id)) != len(_ending_at(design, image.id)):
+        return design
+    like = changed(image, fitting=image.fitting or joint.fitting, joining=image.joining or joint.joining)
+    return design if like == image else put(design, Ref("joint", image.id), like)
+
+
+def _ending_at(design: Design, joint: str) -> list[Bar]:
+    return [bar for bar in design.arrangement.bars if joint in (bar.start, bar.end)]
 
 
 def _out(design: Design, crossing: Crossing, sign: int, middle: float) -> float:
@@ -235,6 +265,8 @@ def _image_of(design: Design, item: Any, bar: str, turned: bool) -> Any:
         "bar": bar,
         "at": 1 - item.at if turned else item.at,
     }
+    if kind == "thruster":
+        changes["pull"] = None  # what was measured was measured on the other motor
     flips: tuple[tuple[str, Callable[[Any], Any]], ...] = (
         ("to", _flipped),
         ("face", _flipped),
