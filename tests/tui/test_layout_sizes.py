@@ -1,10 +1,11 @@
 """Layout: three ways to size at once, pieces that are sawn, sides made alike, tolerance and outline."""
 
 import math
+from itertools import product
 
 import pytest
 
-from model.design import edits
+from model.design import Plane, edits
 from tests.model.edits_designs import rectangle
 from tests.tui.fakes import until
 from tests.tui.pages_app import SIZES, PageApp, demo, typed
@@ -172,11 +173,20 @@ async def test_a_bar_at_45_degrees_is_picked_from_the_list():
         section = await opened(app, pilot, "Bars")
         at = {p.id: p.at for g in ("stations", "sides", "levels") for p in getattr(design.arrangement, g)}
         report = app.report
-        everywhere = [(words, end) for words, end in layout_bars._crossings(report)]
-        start = everywhere[0][1]
-        offered = layout_bars.bar_ends(report, start, everywhere)
+        run = design.arrangement
+        everywhere = list(product(*([p.id for p in g] for g in (run.stations, run.sides, run.levels))))
+        start = everywhere[0]
+        offered = layout_bars.bar_ends(report, start)
         slopes = [end for words, end in offered if words.endswith("at 45 degrees")]
         assert slopes
+        right = [
+            end
+            for end in everywhere
+            if (ways := [abs(at[b] - at[a]) for a, b in zip(start, end, strict=True) if a != b])
+            and len(ways) < 3
+            and max(ways) - min(ways) < 1e-7
+        ]
+        assert sorted(end for _, end in offered) == sorted(right), "all of them, and each once"
         for _, end in offered:
             runs = sorted(abs(at[b] - at[a]) for a, b in zip(start, end, strict=True))
             assert runs[0] == runs[1] == 0 or (runs[0] == 0 and runs[1] == pytest.approx(runs[2]))
@@ -210,3 +220,32 @@ async def test_pins_are_counted_weighed_and_priced_where_joints_are_pinned():
         assert f"Joints: {joints} pinned. Pins: {4 * bars}." in app.text()
         assert app.report.survey.balance.mass == pytest.approx(weight + 4 * bars * 0.003)
         assert app.report.survey.bill.spent == pytest.approx(spent + 4 * bars * 0.25)
+
+
+async def test_among_thousands_of_planes_a_bar_is_begun_plane_by_plane():
+    """2000 stations, sides and levels cross 8 thousand million times: no list holds that."""
+    design = rectangle()
+    run = design.arrangement
+    more = {
+        f"{kind}s": (
+            *getattr(run, f"{kind}s"),
+            *(Plane(id=f"{kind}{n}", name=f"{kind} {n}", at=5 + n / 1000) for n in range(2000)),
+        )
+        for kind in ("station", "side", "level")
+    }
+    design = design.arranged(**more)
+    app = PageApp("layout", design)
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await opened(app, pilot, "Bars")
+        layout_bars.add_bar(section)
+        for kind in ("station", "side", "level"):
+            await until(pilot, lambda: f"On which {kind}?" in app.text(), kind)
+            await pilot.press("end", "enter")
+        await until(pilot, lambda: "The nearest 300." in " ".join(app.text().split()), "the second question")
+        await pilot.press("enter")
+        count = len(design.arrangement.bars) + 1
+        await until(pilot, lambda: len(app.design.arrangement.bars) == count, "a bar")
+        ends = {joint.id: joint.planes for joint in app.design.arrangement.joints}
+        bar = app.design.arrangement.bars[-1]
+        start, end = sorted((ends[bar.start], ends[bar.end]), reverse=True)
+        assert ("station1999", "side1999", "level1999") in (start, end)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
-from operator import ne
+from itertools import product
+from math import prod
 from typing import TYPE_CHECKING
 
 from model.design import edits, plane_groups
-from model.design.edits import PLANE_KINDS, Crossing, Ref
-from model.design.edits.bars import at_45
+from model.design.edits import PLANE_KINDS, Crossing, Ref, crossing_name
+from model.design.edits.bars import slanting_ends, straight_ends
 from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import BarPlace
 from model.sizing import set_cut, set_showing, set_spacing_of
@@ -27,6 +28,9 @@ if TYPE_CHECKING:
     from model.design import Design
     from model.design.edits import Edit
     from model.review import Report
+
+LISTED_MOST = 300
+"""Crossings that are listed at the most; a longer list helps nobody."""
 
 
 def bar_rows(report: Report) -> list[Row]:
@@ -106,42 +110,74 @@ def _sawn_entry(bar: BarPlace) -> Entry:
 def add_bar(section: ListSection) -> None:
     """Ask for two crossings, and put a bar between them."""
     report = section.report
-    crossings = _crossings(report) if report else ()
-    if report is None or len(crossings) < 2:
+    if report is None or prod(map(len, plane_groups(report.design.arrangement))) < 2:
         section.say(
             "! A bar needs two crossings; add stations, sides and levels in the section Planes first."
         )
         return
 
     def second(start: Crossing) -> None:
+        nearest = f" The nearest {LISTED_MOST}." if len(_ends(report, start)) > LISTED_MOST else ""
         section.pick(
-            "Where does it end? Crossings in one line, then those at 45 degrees.",
-            bar_ends(report, start, crossings),
+            f"Where does it end? Crossings in one line, then those at 45 degrees.{nearest}",
+            bar_ends(report, start),
             lambda end: finish(start, end),
         )
 
     def finish(start: Crossing, end: Crossing) -> None:
         section.ask("bar added", lambda design: edits.add_bar(design, start, end))
 
-    section.pick("Where does the bar start? Station, side, level:", crossings, second)
+    _pick_start(section, report, second)
 
 
-def _crossings(report: Report) -> Options:
-    stations, sides, levels = plane_groups(report.design.arrangement)
-    return tuple(
-        (f"{x.name} {y.name} {z.name}"[:80], (x.id, y.id, z.id))
-        for x in stations
-        for y in sides
-        for z in levels
+def _pick_start(section: ListSection, report: Report, then: Callable[[Crossing], None]) -> None:
+    """Pick a crossing: from a list of all of them, or plane by plane where that would be too long."""
+    groups = plane_groups(report.design.arrangement)
+
+    def on_planes(*planes: str) -> None:
+        if len(planes) == len(PLANE_KINDS):
+            then((planes[0], planes[1], planes[2]))
+            return
+        kind = PLANE_KINDS[len(planes)]
+        options: Options = tuple(
+            (f"{plane.name} at {shown(report, plane.at)}", plane.id)
+            for plane in edits.ordered_planes(report.design, kind)
+        )
+        section.pick(
+            f"Where does the bar start? On which {kind}?", options, lambda plane: on_planes(*planes, plane)
+        )
+
+    if prod(map(len, groups)) > LISTED_MOST:
+        on_planes()
+        return
+    options: Options = tuple(
+        (crossing_name(report.design.arrangement, at), at)
+        for at in product(*([plane.id for plane in group] for group in groups))
     )
+    section.pick("Where does the bar start? Station, side, level:", options, then)
 
 
-def bar_ends(report: Report, start: Crossing, crossings: Options) -> Options:
+def bar_ends(report: Report, start: Crossing) -> Options:
     """The crossings where a bar from one may end: in line with it, then at 45 degrees in a main plane."""
-    straight = [(words, end) for words, end in crossings if sum(map(ne, start, end)) == 1]
-    words_of = {end: words for words, end in crossings}
-    sloping = [(f"{words_of[end]}, at 45 degrees", end) for end in at_45(report.design, start, words_of)]
-    return (*straight, *sloping)
+    ends = _ends(report, start)
+    if len(ends) > LISTED_MOST:
+        nearest = sorted(ends, key=lambda end: _away(report, start, end[0]))[:LISTED_MOST]
+        kept = set(nearest)
+        ends = [end for end in ends if end in kept]
+    run = report.design.arrangement
+    return tuple((f"{crossing_name(run, end)}{words}", end) for end, words in ends)
+
+
+def _ends(report: Report, start: Crossing) -> list[tuple[Crossing, str]]:
+    """Every crossing where a bar from one may end, with what is said of it."""
+    straight = [(end, "") for end in straight_ends(report.design, start)]
+    return [*straight, *((end, ", at 45 degrees") for end in slanting_ends(report.design, start))]
+
+
+def _away(report: Report, start: Crossing, end: Crossing) -> float:
+    """How far two crossings lie apart along the longest way [m]."""
+    at = report.survey.frame.planes
+    return max(abs(at[a] - at[b]) for a, b in zip(start, end, strict=True))
 
 
 def split_bar(section: ListSection) -> None:

@@ -1,6 +1,7 @@
 """Edits of the bars and of the joints that they need."""
 
-from collections.abc import Callable, Iterable, Iterator
+from bisect import bisect_left
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from model.design.arrangement import Arrangement, Bar, Joint
@@ -78,14 +79,44 @@ def _runs(design: Design, start: Crossing, end: Crossing, along: list[int]) -> l
     return [abs(at[end[n]] - at[start[n]]) for n, at in zip(along, places, strict=True)]
 
 
-def at_45(design: Design, start: Crossing, others: Iterable[Crossing]) -> Iterator[Crossing]:
-    """Those of some crossings to which a bar from one would run at 45 degrees in a main plane."""
+def straight_ends(design: Design, start: Crossing) -> Iterator[Crossing]:
+    """The crossings in one line with another along an axis, by their places."""
+    for n, group in enumerate(_ordered(design)):
+        for _, plane in group:
+            if plane != start[n]:
+                yield _with(start, {n: plane})
+
+
+def slanting_ends(design: Design, start: Crossing) -> Iterator[Crossing]:
+    """The crossings to which a bar from one would run at 45 degrees in a main plane, by their places."""
+    groups = _ordered(design)
+    here = [next(at for at, plane in group if plane == start[n]) for n, group in enumerate(groups)]
+    for first, second in ((0, 1), (0, 2), (1, 2)):
+        for at, plane in groups[first]:
+            run = abs(at - here[first])
+            for where in (here[second] - run, here[second] + run) if run > STRAIGHT else ():
+                for other in _planes_at(groups[second], where):
+                    yield _with(start, {first: plane, second: other})
+
+
+def _ordered(design: Design) -> list[list[tuple[float, str]]]:
+    """The places [m] and ids of stations, sides and levels, each in order."""
     groups = (design.arrangement.stations, design.arrangement.sides, design.arrangement.levels)
-    places = [{plane.id: plane.at for plane in group} for group in groups]
-    for end in others:
-        runs = [abs(places[n][end[n]] - places[n][start[n]]) for n in range(3) if start[n] != end[n]]
-        if len(runs) == 2 and abs(runs[0] - runs[1]) <= STRAIGHT:
-            yield end
+    return [sorted((plane.at, plane.id) for plane in group) for group in groups]
+
+
+def _planes_at(places: list[tuple[float, str]], where: float) -> Iterator[str]:
+    """The planes that lie at a place [m], of some in order."""
+    for at, plane in places[bisect_left(places, (where - STRAIGHT, "")) :]:
+        if at > where + STRAIGHT:
+            return
+        yield plane
+
+
+def _with(crossing: Crossing, planes: Mapping[int, str]) -> Crossing:
+    """A crossing with other planes along some axes."""
+    station, side, level = (planes.get(n, plane) for n, plane in enumerate(crossing))
+    return station, side, level
 
 
 def _bar_name(arrangement: Arrangement, crossing: Crossing, along: list[int]) -> str:
