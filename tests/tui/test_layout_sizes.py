@@ -239,7 +239,7 @@ async def test_among_thousands_of_planes_a_bar_is_begun_plane_by_plane():
         section = await opened(app, pilot, "Bars")
         layout_bars.add_bar(section)
         for kind in ("station", "side", "level"):
-            await until(pilot, lambda: f"On which {kind}?" in app.text(), kind)
+            await until(pilot, lambda kind=kind: f"On which {kind}?" in app.text(), kind)
             await pilot.press("end", "enter")
         await until(pilot, lambda: "The nearest 300." in " ".join(app.text().split()), "the second question")
         await pilot.press("enter")
