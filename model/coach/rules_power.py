@@ -53,7 +53,7 @@ def supply(survey: Survey) -> Iterator[Finding]:
 
 
 def fuses(survey: Survey) -> Iterator[Finding]:
-    """A fuse that is missing, too large for wire or motor, too small for its current, or far away."""
+    """A fuse that is missing at the battery or in a branch, too large for wire or motor, too small for its current, or far away."""
     wires = survey.wiring
     if wires is None or not wires.loads:
         return
@@ -68,10 +68,24 @@ def fuses(survey: Survey) -> Iterator[Finding]:
 
 
 def _main_fuse(survey: Survey, wires: Wiring, power: Power) -> Iterator[Finding]:
+    most = remedy.main_ampacity(power)
     if power.main_fuse is None:
+        bare = _before_branches(power)
+        if bare and any(
+            item.branch.fuse for item in survey.arrangement.thrusters
+        ):  # else each branch is told
+            propose = partial(remedy.one_fuse, survey, Guarded("The main fuse", None, 0.0, wires.amps, most))
+            yield say("power.main-missing", "must", STEP, POWER, propose, wires=bare)
         return
-    guarded = Guarded("The main fuse", None, power.main_fuse, wires.amps, remedy.main_ampacity(power))
+    guarded = Guarded("The main fuse", None, power.main_fuse, wires.amps, most)
     yield from _fuse(survey, POWER, guarded, wires.measured())
+
+
+def _before_branches(power: Power) -> str:
+    """The wires that lie between the battery and the fuses of the motors, in words."""
+    lead = "the lead from the battery" if power.lead_length else ""
+    pair = "the pair in the tether" if power.feed == "one pair" and power.length else ""
+    return " and ".join(part for part in (lead, pair) if part)
 
 
 def _branch_fuse(survey: Survey, wires: Wiring, power: Power, item: Thruster) -> Iterator[Finding]:

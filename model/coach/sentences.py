@@ -60,6 +60,7 @@ SENTENCES: dict[str, str] = {
     "power.supply-over": "The battery is {volts} V, but the brief allows only {limit} V.",
     "power.motor-over": "{thruster} gets {volts} V, but its kind was tested at {most} V: it would burn out.",
     "power.fuse-missing": "No fuse protects the wires of {thruster}: a short in the water would melt them.",
+    "power.main-missing": "No main fuse sits at the battery, and the fuses of the motors come only behind {wires}: a short there would melt the cable.",
     "power.fuse-large": "{fuse} is {amps} A, but the thinnest wire that it protects carries only {most} A: the wire would melt first.",
     "power.fuse-blows": "{fuse} is {amps} A, and {running} A run through it with all motors on{guessed}: it blows and {stops}. {fit}",
     "power.fuse-small": "{fuse} is {amps} A, and {running} A run through it with all motors on{guessed}: it needs {least} A, or it blows in the middle of a run. {fit}",

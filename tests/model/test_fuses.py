@@ -69,6 +69,28 @@ def test_when_the_coach_speaks_of_a_fuse(fuse, main, found):
     assert heard(pair(fuse, main_fuse=main)) == found
 
 
+@pytest.mark.parametrize(
+    ("fuse", "wires", "bare"),
+    [
+        (3.0, {"lead_length": 1.0}, "the lead from the battery"),
+        (3.0, {"length": 10.0, "feed": "one pair"}, "the pair in the tether"),
+        (3.0, {"length": 10.0}, None),  # each pair has its fuse at the control box
+        (3.0, {"lead_length": 1.0, "main_fuse": 5.0}, None),
+        (None, {"lead_length": 1.0}, None),  # that no motor has a fuse is told of each
+        (3.0, {}, None),  # no wire between the battery and the fuses
+    ],
+)
+def test_wires_before_the_fuses_of_the_motors_need_a_main_fuse(fuse, wires, bare):
+    report = review(pair(fuse, **wires))
+    found = [f for f in report.findings if f.code == "power.main-missing"]
+    assert [f.severity for f in found] == ["must"] * (bare is not None)
+    if bare:
+        assert f"come only behind {bare}:" in found[0].message
+        remedy = proven_remedy(report, found[0])
+        assert remedy.label == "Fit a main fuse of 5 A"  # two of 1.5 A, a quarter more: over 3 A
+        assert after_remedy(report.design, remedy).design.arrangement.power.main_fuse == 5.0
+
+
 def test_a_fuse_under_what_runs_through_it_blows_and_the_sentence_says_so():
     message = said(pair(1.0), "power.fuse-blows").message
     assert message == (

@@ -273,6 +273,14 @@ CASES = (
         ("port motor",),
     ),
     Case(
+        "power.main-missing",
+        "must",
+        ("power", ""),
+        wired(SETTLED.but(main_fuse=None, feed="one pair")),
+        wired(SETTLED.but(feed="one pair")),
+        ("the lead from the battery and the pair in the tether",),
+    ),
+    Case(
         "power.fuse-large",
         "must",
         ("thruster", "port"),

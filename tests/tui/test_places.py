@@ -44,7 +44,7 @@ RIGHT = {
         "Tether": "tether.hanging-none",
     },
     "wires": {
-        "Supply": "power.plan-missing power.supply-over power.fuse-far",
+        "Supply": "power.plan-missing power.supply-over power.main-missing power.fuse-far",
         "Motors": "power.motor-over power.fuse-missing power.fuse-blows power.fuse-stalled power.fuse-large "
         "power.fuse-small",
         "Cable": "power.volts-lost power.tether-missing power.tether-short",
