@@ -53,7 +53,7 @@ def supply(survey: Survey) -> Iterator[Finding]:
 
 
 def fuses(survey: Survey) -> Iterator[Finding]:
-    """A fuse that is missing at the battery or in a branch, too large for wire or motor, too small for its current, or far away."""
+    """A fuse that is missing, too large for wire or motor, too small for its current, or far away."""
     wires = survey.wiring
     if wires is None or not wires.loads:
         return
