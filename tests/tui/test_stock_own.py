@@ -8,7 +8,7 @@ from tests.tui.pages_app import SIZES, PageApp, demo, typed
 from tui.forms.items import ItemTable
 from tui.forms.pick import Pick
 
-MEASURE, BOX = 1, 2
+MEASURE, BOX, FITTINGS = 1, 2, 4
 
 
 async def opened(app, pilot, number):
@@ -208,3 +208,23 @@ async def test_the_range_in_use_is_marked_and_choosing_it_again_changes_nothing(
         await pilot.press("f2")
         await pilot.pause()
         assert app.design == design
+
+
+@pytest.mark.parametrize("size", SIZES, ids=["small", "large"])
+async def test_a_fitting_that_the_range_lacks_is_added_by_keyboard(size):
+    app = PageApp("stock", demo())
+    async with app.run_test(size=size) as pilot:
+        section = await opened(app, pilot, FITTINGS)
+        assert "corner" not in {each.shape for each in app.design.stock.fittings}
+        await pilot.press("a")
+        await pilot.pause()
+        assert isinstance(app.screen, Pick)
+        assert "three-way corner for 20 mm pipe: ahead, port, up" in flowing(app.text())
+        await pilot.press("t", "enter")
+        await pilot.pause()
+        assert app.design.stock.fittings[-1].name == "three-way corner for 20 mm pipe"
+        key = row(section, "three-way corner")
+        assert cells(section, key)[1] != "-"
+        await pilot.press("d")
+        await pilot.pause()
+        assert app.design == demo()

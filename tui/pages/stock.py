@@ -27,7 +27,7 @@ from tui.pages.stock_bought import (
     foam_rows,
 )
 from tui.pages.stock_box import box_section
-from tui.pages.stock_fittings import FITTING_COLUMNS, fitting_entries, fitting_rows
+from tui.pages.stock_fittings import FITTING_COLUMNS, add_fitting, fitting_entries, fitting_rows
 from tui.pages.stock_measure import measure_section
 from tui.pages.stock_pipes import PIPE_COLUMNS, fewer_lengths, more_lengths, pipe_entries, pipe_rows
 
@@ -82,8 +82,7 @@ def stocked(
     rows: Callable[[Report], list[Row]],
     entries: Callable[[Report, str], tuple[Entry, ...]],
     acts: tuple[Act, ...] = (),
-    *,
-    add: bool = False,
+    add: Callable[[ListSection], None] | None = None,
 ) -> ListSection:
     """A section for one kind of thing in the box."""
 
@@ -102,7 +101,7 @@ def stocked(
             entries=entries,
             marks=lambda report, key: (kind, key),
             empty=f"No {kind} yet. Press Add to take one from a preset, then write in your own figures.",
-            add=add_from_preset if add else None,
+            add=add,
             copy=lambda report, key: (
                 f"{name(report, key)} copied",
                 lambda design: edits.copy_item(design, Ref(kind, key)),
@@ -128,7 +127,8 @@ class StockPage(Page):
         "Choose the range of pipe and fittings that you can buy. In the section Measure, measure one "
         "piece of each kind: a small drawing shows how to hold the ruler, and every cut follows. What the "
         "maker printed stays beside it and holds again when you press Forget. In the section In the box, "
-        "count what you have already: it is used first, and what is missing goes on the bill.\n\n"
+        "count what you have already: it is used first, and what is missing goes on the bill. A fitting that "
+        "the range lacks, from another shop perhaps, is added in the section Fittings.\n\n"
         + MEASURING
         + "\n\nWeigh a fitting on a kitchen "
         "scale. Hang a motor in water from a luggage or kitchen scale to find its weight in water.\n\n"
@@ -147,7 +147,7 @@ class StockPage(Page):
                 BOUGHT_COLUMNS,
                 partial(bought_rows, kind),
                 partial(bought_entries, kind),
-                add=True,
+                add=add_from_preset,
             )
             for title, kind in (("Motors", "motor"), ("Mounts", "mount"))
         )
@@ -158,9 +158,14 @@ class StockPage(Page):
             ("Pipe", lambda: stocked("Pipe", "pipe", PIPE_COLUMNS, pipe_rows, pipe_entries, lengths)),
             (
                 "Fittings",
-                lambda: stocked("Fittings", "fitting", FITTING_COLUMNS, fitting_rows, fitting_entries),
+                lambda: stocked(
+                    "Fittings", "fitting", FITTING_COLUMNS, fitting_rows, fitting_entries, add=add_fitting
+                ),
             ),
             ("Motors", motors),
             ("Mounts", mounts),
-            ("Foam", lambda: stocked("Foam", "foam", FOAM_COLUMNS, foam_rows, foam_entries, add=True)),
+            (
+                "Foam",
+                lambda: stocked("Foam", "foam", FOAM_COLUMNS, foam_rows, foam_entries, add=add_from_preset),
+            ),
         )

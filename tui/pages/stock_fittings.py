@@ -6,13 +6,15 @@ from typing import TYPE_CHECKING, Any
 
 from model.design import Fitting, edits
 from model.design.edits import Ref
+from model.vectors import grid
 from tui.forms.entry import Entry, field
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH, MASS, MONEY, TEXT, YES_NO, number
-from tui.pages.words import bare, direction_words
+from tui.pages.words import bare, direction_words, steps_words
 
 if TYPE_CHECKING:
     from model.review import Report
+    from tui.forms.listing import ListSection
 
 FITTING_COLUMNS = (
     Column("Fitting"),
@@ -57,6 +59,33 @@ def fitting_entries(report: Report, key: str) -> tuple[Entry, ...]:
         field(ref, "density", "Plastic weighs", number("kg/m3"), about=about),
         field(ref, "source", "Figures are from", TEXT, help="Where these figures come from.", about=about),
     )
+
+
+def add_fitting(section: ListSection) -> None:
+    """A kind of fitting that the range lacks, from the other ranges."""
+    from model.fittings.more import addable  # reads every range
+
+    report = section.report
+    if report is None:
+        return
+    found = addable(report.design.stock)
+    if not found:
+        section.say("! The range has every kind of fitting there is.")
+        return
+
+    def use(fitting: Fitting) -> None:
+        section.ask(f"{fitting.name} added", lambda design: edits.add_fitting(design, fitting))
+
+    section.pick(
+        "Which fitting have you got beside these? Look where its sockets point.",
+        tuple((f"{fitting.name}: {_points(fitting)}", fitting) for fitting in found),
+        use,
+    )
+
+
+def _points(fitting: Fitting) -> str:
+    """Where the sockets of a fitting point."""
+    return ", ".join(steps_words(grid(socket.to)) for socket in fitting.sockets)
 
 
 def _socket_entries(fitting: Fitting) -> list[Entry]:

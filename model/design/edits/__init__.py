@@ -65,6 +65,7 @@ from model.design.edits.planes import (
 from model.design.edits.shift import shift_bar
 from model.design.edits.supply import (
     WATERS,
+    add_fitting,
     add_stick,
     add_supplies,
     on_the_run,
@@ -87,6 +88,7 @@ __all__ = [
     "add_attachment",
     "add_ballast",
     "add_bar",
+    "add_fitting",
     "add_float",
     "add_held_piece",
     "add_opening",

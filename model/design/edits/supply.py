@@ -7,7 +7,17 @@ from model.design.brief import Brief, Water
 from model.design.document import Design
 from model.design.edits.box import without_mention
 from model.design.edits.carry import carried
-from model.design.edits.core import Ref, changed, find, fresh_id, pieces, put, put_all, set_field
+from model.design.edits.core import (
+    Ref,
+    changed,
+    find,
+    fresh_id,
+    fresh_name,
+    pieces,
+    put,
+    put_all,
+    set_field,
+)
 from model.design.stock import Fitting, Pipe, Socket, Stick, Stock
 from model.design.supplies import Supplies
 from model.errors import EditError
@@ -69,6 +79,19 @@ def add_supplies(design: Design, more: Supplies) -> Design:
             known.append(changed(piece, id=fresh))
         design = put_all(design, kind, known)
     return design
+
+
+def add_fitting(design: Design, fitting: Fitting) -> Design:
+    """One more kind of fitting in the stock, under an id and a name that nothing there has yet.
+
+    Raises:
+        EditError: it takes a pipe that the stock does not hold.
+    """
+    known = pieces(design, "fitting")
+    taken = {other.id for other in known}
+    id = fitting.id if fitting.id not in taken else fresh_id(f"{fitting.id[:36]}-", taken)
+    name = fresh_name(fitting.name[:72], (other.name for other in known))
+    return put_all(design, "fitting", (*known, changed(fitting, id=id, name=name)))
 
 
 def remove_supply(design: Design, ref: Ref) -> Design:
