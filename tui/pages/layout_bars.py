@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import partial
 from itertools import product
 from math import prod
@@ -169,9 +169,15 @@ def bar_ends(report: Report, start: Crossing) -> Options:
 
 
 def _ends(report: Report, start: Crossing) -> list[tuple[Crossing, str]]:
-    """Every crossing where a bar from one may end, with what is said of it."""
-    straight = [(end, "") for end in straight_ends(report.design, start)]
-    return [*straight, *((end, ", at 45 degrees") for end in slanting_ends(report.design, start))]
+    """Every crossing where a bar from one may end, by its place, with what is said of it."""
+    at = report.survey.frame.planes
+
+    def by_place(ends: Iterable[Crossing]) -> list[Crossing]:
+        return sorted(ends, key=lambda end: tuple(at[plane] for plane in end))
+
+    straight = [(end, "") for end in by_place(straight_ends(report.design, start))]
+    slanting = by_place(slanting_ends(report.design, start))
+    return [*straight, *((end, ", at 45 degrees") for end in slanting)]
 
 
 def _away(report: Report, start: Crossing, end: Crossing) -> float:
