@@ -1,11 +1,13 @@
 """Pieces as they were really sawn: how far off their plan, and what to do about it."""
 
 from msgspec import Struct
+from msgspec.structs import replace
 from pydantic import ValidationError
 
 from model.design import Bar, Design, MeasuredCut
 from model.design.edits.core import plain
 from model.design.edits.evidence import next_id, taken_back, with_changed, with_noted
+from model.design.limits import Limits, field_limits
 from model.errors import EditError
 from model.frame.held import give_up_piece, saw_to
 from model.frame.layout import lay_out
@@ -69,6 +71,18 @@ def saw_anew(design: Design, bar: str, when: str) -> Design:
     planned = piece.cut.planned
     design = give_up_piece(saw_to(design, bar, planned), bar)
     return taken_back(design, "cuts", piece.cut.id, when)
+
+
+def can_be(design: Design, bar: str) -> Limits:
+    """How long a piece of a bar can have come out: no longer than the longest pipe on sale or in the box."""
+    named = next(item.pipe for item in design.arrangement.bars if item.id == bar)
+    pipe = named or design.stock.pipes[0].id
+    sticks = [stick.length for each in design.stock.pipes if each.id == pipe for stick in each.sticks]
+    held = [piece.length for piece in design.stock.on_hand.pieces if piece.pipe == pipe]
+    usual = field_limits(MeasuredCut, "length")
+    if not (sticks or held):
+        return usual
+    return replace(usual, most=max(*sticks, *held, 0.0), why="no pipe on sale or in the box is longer")
 
 
 def keep_piece(design: Design, bar: str) -> Design:

@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from model.design.measures import Density, Depth, Length, Money, Name, Size, Text, Weight
+from model.design.measures import MASS_USUAL, Density, Length, Money, Name, Plausible, Run, Size, Text, Weight
 from model.design.record import Record, untouched
 from model.design.thresholds import Thresholds
 from model.design.wiring import Volts
@@ -29,7 +29,7 @@ class Load(Record):
     """The heaviest thing that the task asks the vehicle to lift."""
 
     name: Name = "load"
-    mass: Weight
+    mass: Annotated[Weight, Plausible(0.0, MASS_USUAL, above=True)]
     """Its weight."""
     weighed: Literal["air", "water"] = "water"
     """Whether that is its weight in air or hung in water."""
@@ -44,15 +44,15 @@ class Load(Record):
 class Leg(Record):
     """One piece of a course, begun and ended at rest."""
 
-    ahead: Depth = 0.0
+    ahead: Run = 0.0
     """Straight ahead."""
     turn: Annotated[float, Field(ge=0, le=3600)] = 0.0
     """Turn on the spot, either way [deg]."""
-    climb: Length = 0.0
+    climb: Annotated[Length, Plausible(-200.0, 200.0)] = 0.0
     """Up, or down below zero."""
     loaded: bool = False
     """Whether the load is on the hook."""
-    wait: Annotated[float, Field(ge=0)] = 0.0
+    wait: Annotated[float, Field(ge=0), Plausible(most=3600.0)] = 0.0
     """Time spent at its end, to pick something up or let it go [s]."""
 
 
@@ -71,7 +71,7 @@ class Brief(Record):
     """Inside diameter of a hoop that it must pass through."""
     gate: tuple[Size, Size] | None = None
     """Inside width and height of a gate that it must pass through."""
-    spending_limit: Money | None = None
+    spending_limit: Annotated[Money, Plausible(0.0, above=True)] | None = None
     """The most that may be spent on what counts."""
     receipts_required: bool = False
     """Whether every line of the ledger needs a receipt."""

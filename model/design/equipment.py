@@ -10,13 +10,14 @@ from pydantic import BeforeValidator, Field, PlainSerializer
 
 from model.design.measures import (
     Density,
-    Depth,
     Direction,
     Id,
     Length,
     Mass,
     Money,
     Name,
+    Plausible,
+    Run,
     Share,
     Size,
     Text,
@@ -45,9 +46,9 @@ class OnBar(Record):
 class Pull(Record):
     """A team's own pull test of one motor: a spring scale, and a meter at the motor."""
 
-    ahead: Annotated[float, Field(ge=0)]
+    ahead: Annotated[float, Field(ge=0), Plausible(0.0, 1000.0)]
     """Pull ahead, held still [N]."""
-    astern: Annotated[float, Field(ge=0)] | None = None
+    astern: Annotated[float, Field(ge=0), Plausible(0.0, 1000.0)] | None = None
     """Pull astern, held still [N]; empty where it was not measured."""
     volts: Volts = 12.0
     """Volts at the motor during the test."""
@@ -138,13 +139,13 @@ class Tether(OnBar):
     """The cable to the surface, as far as the vehicle has to carry it."""
 
     diameter: Size
-    hanging: Depth
+    hanging: Run
     """Length that hangs from the vehicle in the water; the rest is held by the tether handler."""
     mass_per_m: Weight
     """Weight of one metre in air."""
     mass_in_water_per_m: Annotated[Mass, not_above("mass_per_m")]
     """Weight of one metre hung in water; below zero if it floats."""
-    floats: Annotated[int, Field(ge=0)] = 0
+    floats: Annotated[int, Field(ge=0), Plausible(0, 100)] = 0
     """How many small floats there are along the hanging length."""
     float_lift: Weight = 0.0
     """What one small float lifts in water."""

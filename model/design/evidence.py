@@ -9,7 +9,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints
 
-from model.design.measures import Depth, Id, Money, Name, Once, Size, Text
+from model.design.measures import Depth, Id, Money, Name, Once, Plausible, Run, Size, Text
 from model.design.record import Record
 
 WHEN_LENGTHS = (10, 16)
@@ -67,7 +67,7 @@ class Expense(Noted):
     """What it is for."""
     shop: Word = ""
     """Where it was bought, or who gave it."""
-    amount: Money
+    amount: Annotated[Money, Plausible(0.0, above=True)]
     """What was paid; for something given, what it would have cost."""
     given: bool = False
     """Whether it was given, so that the amount is an estimate."""
@@ -79,7 +79,7 @@ class Expense(Noted):
     """The file name of the picture of the receipt."""
     line: Word = ""
     """The line of the shopping list that it pays for, as "fitting tee"; empty where it is for none."""
-    quantity: Annotated[int, Field(ge=0, le=10_000)] = 1
+    quantity: Annotated[int, Field(ge=0, le=10_000), Plausible(1)] = 1
     """How many of that line."""
 
 
@@ -110,7 +110,7 @@ class Trial(Noted):
     """In SI: kg, N, deg, s; minutes for the battery, m for pipe still showing."""
     model: float | None = None
     """What the model said when it was noted, in the same unit; empty where it said nothing."""
-    over: Depth = 0.0
+    over: Annotated[Run, Plausible(0.0, 200.0, above=True)] = 0.0
     """Length of the course, or of the piece of foam."""
     about: Word = ""
     """The bar, foam or thruster that was measured, by its id; empty for the whole vehicle."""

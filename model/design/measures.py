@@ -10,6 +10,7 @@ from functools import partial
 from math import inf
 from typing import Annotated, Any
 
+from msgspec import Struct
 from pydantic import (
     AfterValidator,
     BeforeValidator,
@@ -30,6 +31,8 @@ LENGTH_MOST = 1000.0
 """[m] No length of a vehicle is beyond it."""
 MASS_MOST = 1e6
 """[kg] No weight of a vehicle is beyond it."""
+LENGTH_USUAL, MASS_USUAL = 10.0, 100.0
+"""[m], [kg] What a team types for a part of a vehicle that it can carry is within them."""
 _DIRECTION = re.compile(r"[+-][xyz](?:[+-][xyz])?")
 
 
@@ -118,6 +121,22 @@ def _compared(value: float, info: ValidationInfo, other: str, equal: bool) -> fl
     return value
 
 
+class Plausible(Struct, frozen=True):
+    """What a person may type for a number: beyond it is a slip of the finger.
+
+    A file may hold more, up to what the kind of number takes, so that no design is ever shut out.
+    That of a field goes before that of its kind.
+
+    Attributes:
+        least, most: in SI.
+        above: whether it must be more than the least.
+    """
+
+    least: float = -inf
+    most: float = inf
+    above: bool = False
+
+
 class Once:
     """Last among the annotations of a kind of value: its schema is worked out once.
 
@@ -139,6 +158,7 @@ Length = Annotated[
     AfterValidator(snap),
     _within(LENGTH_MOST, "a length within 1 km"),
     PlainSerializer(_write_length),
+    Plausible(-LENGTH_USUAL, LENGTH_USUAL),
     Once(),
 ]
 """[m]"""
@@ -146,12 +166,15 @@ Size = Annotated[Length, Field(gt=0), Once()]
 """A length above zero [m]."""
 Depth = Annotated[Length, Field(ge=0), Once()]
 """A length of zero or more [m]."""
+Run = Annotated[Depth, Plausible(0.0, 200.0), Once()]
+"""A length of zero or more [m] that runs on: of a tether, or a course."""
 Mass = Annotated[
     float,
     BeforeValidator(_read_mass),
     AfterValidator(lambda kilograms: round(kilograms, SNAP_DIGITS)),
     _within(MASS_MOST, "a weight within 1000 tonnes"),
     PlainSerializer(_write_mass),
+    Plausible(-MASS_USUAL, MASS_USUAL),
     Once(),
 ]
 """[kg]; in a file [g]"""

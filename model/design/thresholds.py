@@ -8,10 +8,14 @@ from typing import Annotated
 
 from pydantic import Field
 
-from model.design.measures import Depth, Once
+from model.design.measures import Depth, Once, Plausible
 from model.design.record import Record
 
-Positive = Annotated[float, Field(gt=0), Once()]
+Positive = Annotated[float, Field(gt=0), Plausible(0.0, 1000.0, above=True), Once()]
+Tilt = Annotated[Positive, Plausible(0.0, 180.0, above=True), Once()]
+"""[deg]"""
+Percent = Annotated[Positive, Plausible(0.0, 100.0, above=True), Once()]
+"""[%]"""
 
 COMPARISON_SLACK = 1e-6
 """[m, or the unit at hand] A value this little over a limit still meets it: 300.0 passes 300."""
@@ -20,15 +24,15 @@ COMPARISON_SLACK = 1e-6
 class Thresholds(Record):
     """The values at which findings begin to speak."""
 
-    trim_tip: Positive = 5.0
+    trim_tip: Tilt = 5.0
     """Trim at rest that is worth a tip [deg] (D, CP)."""
-    trim_should: Positive = 10.0
+    trim_should: Tilt = 10.0
     """Trim at rest that should be put right [deg] (D, CP)."""
-    spare_least: Positive = 0.3
+    spare_least: Percent = 0.3
     """Least spare buoyancy [% of displacement] (D: water from 20 to 30 deg C alone is 0.26 %)."""
-    spare_most: Positive = 3.0
+    spare_most: Percent = 3.0
     """Most spare buoyancy [% of displacement] (D)."""
-    spare_of_thrust: Positive = 25.0
+    spare_of_thrust: Percent = 25.0
     """Most spare buoyancy [% of the down thrust] (CP)."""
     bg_least: Depth = 0.020
     """Least height of B above G [m] (CP, D)."""

@@ -4,18 +4,18 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from model.design.measures import Depth, Name, Once, Share, Text
+from model.design.measures import Name, Once, Plausible, Run, Share, Text
 from model.design.record import Record, untouched
 
-Volts = Annotated[float, Field(gt=0, le=1000), Once()]
-"""[V]"""
+Volts = Annotated[float, Field(gt=0, le=1000), Plausible(0.0, 60.0, above=True), Once()]
+"""[V]; a person types low voltage: to 60 V of direct current (IEC 62368-1, from memory)."""
 Amps = Annotated[float, Field(gt=0, le=1000), Once()]
 """[A]"""
 Ohms = Annotated[float, Field(ge=0, le=1000), Once()]
 """[ohm]"""
 Area = Annotated[float, Field(gt=0, le=100), Once()]
 """Cross-section of the copper of one core [mm2]."""
-Hours = Annotated[float, Field(ge=0), Once()]
+Hours = Annotated[float, Field(ge=0), Plausible(0.0, 1000.0), Once()]
 """[h]"""
 Switching = Literal["reversing switch", "on-off switch", "controller"]
 
@@ -26,7 +26,7 @@ class Battery(Record):
     name: Name = "sealed 12 V battery"
     volts: Volts = 12.0
     """Nominal voltage; a full 12 V lead battery reads 12.7 V at rest."""
-    capacity: Annotated[float, Field(gt=0)] = 7.0
+    capacity: Annotated[float, Field(gt=0), Plausible(0.0, 1000.0, above=True)] = 7.0
     """Capacity [Ah], as printed on it."""
     usable: Share = 0.6
     """The share of the capacity that can be drawn before the voltage sags: about 0.6 of a sealed lead
@@ -59,15 +59,15 @@ class Power(Record):
     battery: Battery = untouched(Battery)
     main_fuse: Amps | None = None
     """Fuse in the positive lead [A]; empty where there is none."""
-    fuse_distance: Depth = 0.15
+    fuse_distance: Run = 0.15
     """How far from the battery's positive terminal the first fuse sits; 175 mm is the most."""
     feed: Literal["pair each", "one pair"] = "pair each"
     """Whether each motor has a pair of cores of its own in the tether, or all share one pair."""
     core_area: Area = 0.75
     """Copper of one core of the tether [mm2]."""
-    length: Depth = 10.0
+    length: Run = 10.0
     """Length of the tether from the control box to the vehicle, one way."""
-    lead_length: Depth = 1.0
+    lead_length: Run = 1.0
     """Length of the lead from the battery to the control box, one way."""
     lead_area: Area = 1.5
     """Copper of one core of that lead [mm2]."""

@@ -127,7 +127,8 @@ async def test_a_sign_is_refused_in_words():
         await pilot.pause()
         await typed(pilot, app.field("trial-up"), "-3", "enter")
         assert app.design.evidence.trials == ()
-        assert "below nothing" in app.row("trial-up").refusal
+        said = "! Bow up by: found -3 degrees; expected 0 degrees to 180 degrees."
+        assert app.row("trial-up").refusal == said
 
 
 async def test_a_correction_makes_the_model_say_what_was_measured():

@@ -13,13 +13,17 @@ from tui.pages.page import FieldHelp
 WRONG = ("1 x 2 x", "-5", "")
 
 
-def wrong_for(entry: Entry, design) -> str | None:
+def wrong_for(entry: Entry, report) -> str | None:
     """A text that the field refuses; None where it takes any."""
     for text in WRONG if isinstance(entry.kind, Typed) and not entry.kind.long else ():
         if entry.optional and not text:
             continue
         try:
-            entry.edit(entry.kind.read(text, design.units))(design)
+            value = entry.kind.read(text, report.design.units)
+            limits = entry.allowed(report)
+            if limits and not limits.hold(value):
+                return text
+            entry.edit(value)(report.design)
         except PoolwrightError:
             return text
     return None
@@ -58,7 +62,7 @@ async def test_the_field_and_its_refusal_are_in_sight(key):
         await pilot.pause()
         async for _ in each_form(app, pilot):
             for row in app.rows:
-                text = wrong_for(row.entry, app.design)
+                text = wrong_for(row.entry, app.report)
                 if text is None:
                     continue
                 row.editor.focus()

@@ -14,6 +14,7 @@ from model.design.record import field_texts
 from tui.forms.kinds import Kind
 
 if TYPE_CHECKING:
+    from model.design.limits import Limits
     from model.review import Report
 
 RECORDS: dict[str, type[document.Record]] = {
@@ -48,6 +49,12 @@ RECORDS: dict[str, type[document.Record]] = {
     "pull": document.Pull,
     "tie_hole": document.TieHole,
     "leg": document.Leg,
+    "load": document.Load,
+    "stick": document.Stick,
+    "ledger": document.Expense,
+    "cuts": document.MeasuredCut,
+    "trials": document.Trial,
+    "log": document.Decision,
 }
 
 
@@ -64,6 +71,7 @@ class Entry(Struct, frozen=True, dict=True):
         optional: whether the empty field means that it is off.
         about: the name of what it belongs to, for the history.
         field: the kind of record and the name of its field in the document.
+        limits: what may be typed, from a report; where it is not given, the document says it of its field.
     """
 
     key: str
@@ -75,11 +83,23 @@ class Entry(Struct, frozen=True, dict=True):
     optional: bool = False
     about: str = ""
     field: tuple[str, str] | None = None
+    limits: Callable[[Report], Limits] | None = None
 
     @property
     def told(self) -> str:
         """What it is for: its help, or the text under its field in the document, read only now."""
         return self.help or (help_of(*self.field) if self.field else "")
+
+    def allowed(self, report: Report) -> Limits | None:
+        """What may be typed: its own limits, or those of its field in the document, read only now."""
+        if self.limits:
+            return self.limits(report)
+        if not self.field:
+            return None
+        from model.design.limits import field_limits  # the first page is shown without it
+
+        kind, name = self.field
+        return field_limits(RECORDS[kind], name)
 
 
 def help_of(kind: str, field: str) -> str:

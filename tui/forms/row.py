@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from textual.content import Content
 from textual.widgets import Input
 
-from model.errors import PoolwrightError
+from model.errors import LengthError, PoolwrightError
 from tui.forms.boxes import Boxes
 from tui.forms.choice import Choice
 from tui.forms.entry import Entry
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from textual.widgets import TextArea
 
     from model.design import Design
+    from model.design.limits import Limits
     from model.review import Report
 
 LABEL_WIDTH = 23
@@ -142,23 +143,43 @@ class FieldRow:
             value = self._read(typed)
             self._ask(value, typed)
         except PoolwrightError as problem:
-            self.refuse(self._sentence(problem, leaving))
+            self.refuse(self._sentence(problem, typed, leaving))
             if leaving:
                 self.repaint()
 
-    def _sentence(self, problem: PoolwrightError, leaving: bool) -> str:
+    def _sentence(self, problem: PoolwrightError, typed: str, leaving: bool) -> str:
         words = str(problem).rstrip(".")
+        if words.startswith("expected "):  # a check of the document, which does not know the field's name
+            from tui.forms.refusal import found_words  # seldom needed
+
+            words = f"{self.entry.label}: found {found_words(typed, self._unit())}; {words}"
+        said = f"! {words[:1].upper()}{words[1:]}."
         if not leaving:
-            return f"! {words}."
-        kept = self._text(self.entry.get(self.report)) or "empty"
-        return f"! {words}; it is still {kept}."
+            return said
+        return f"{said} It is still {self._text(self.entry.get(self.report)) or 'empty'}."
 
     def _read(self, typed: str) -> Any:
         kind = self.entry.kind
         assert isinstance(kind, Typed)
         if self.entry.optional and not typed.strip():
             return None
-        return kind.read(typed, self.report.design.units)
+        value = kind.read(typed, self.report.design.units)
+        limits = self.entry.allowed(self.report)
+        if limits is not None and not limits.hold(value):
+            raise LengthError(self._beyond(limits, value, typed))
+        return value
+
+    def _beyond(self, limits: Limits, value: Any, typed: str) -> str:
+        """What is said of a value beyond its limits, with the name of the field."""
+        from tui.forms.refusal import bound_words, found_words, refusal  # seldom needed
+
+        kind, unit = self.entry.kind, self._unit()
+        assert isinstance(kind, Typed)
+
+        def say(bound: float) -> str:
+            return bound_words(kind, bound, self.report.design.units, unit)
+
+        return f"{self.entry.label}: {refusal(limits, value, found_words(typed, unit), say)}"
 
     def _ask(self, value: Any, words: str) -> None:
         """Try the edit here, so that a refusal stands beside its field, and ask for it."""

@@ -98,6 +98,7 @@ def more(report: Report) -> tuple[Entry, ...]:
         edit=lambda mass: lambda design: set_load(design, mass),
         help="The heaviest thing that it must lift. Empty: it lifts nothing.",
         optional=True,
+        field=("load", "mass"),
     )
     weighed = () if load is None else (_weighed(load),)
     return (

@@ -10,7 +10,7 @@ from model.design.brief import Leg
 from model.design.edits import Ref
 from model.design.edits.core import changed
 from model.runs import leg_words, run_time
-from tui.forms.entry import Entry, help_of
+from tui.forms.entry import Entry
 from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH, YES_NO, Kind, number
 from tui.forms.listing import Asking, Listing, ListSection
@@ -84,7 +84,7 @@ def _entry(place: int, name: str, label: str, kind: Kind) -> Entry:
         kind=kind,
         get=lambda report: getattr(report.design.brief.course[place], name),
         edit=edit,
-        help=help_of("leg", name),
+        field=("leg", name),
         about=f"leg {place + 1}",
     )
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from model.building.as_built import FINE, Piece, keep_piece, measured_pieces, note_cut, saw_anew
+from msgspec.structs import replace
+
+from model.building.as_built import FINE, Piece, can_be, keep_piece, measured_pieces, note_cut, saw_anew
 from model.units import format_length
 from tui import stamp
 from tui.forms.acts import Act
@@ -95,7 +97,8 @@ def entries(report: Report, key: str) -> tuple[Entry, ...]:
         return lambda design: note_cut(design, key, length, stamp.now(), stamp.who())
 
     help_ = "From end to end, after the burr is off. Empty: the piece is thrown away and sawn anew."
-    return (Entry("piece-length", "Measured", LENGTH, get, edit, help_, optional=True, about=name),)
+    entry = Entry("piece-length", "Measured", LENGTH, get, edit, help_, optional=True, about=name)
+    return (replace(entry, limits=lambda report: can_be(report.design, key)),)
 
 
 def _forgotten(design: Design, bar: str) -> Design:

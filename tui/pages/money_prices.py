@@ -78,6 +78,7 @@ def _stick_price(report: Report, pipe: str, stick: int) -> Entry:
         edit=lambda price: lambda design: edits.set_stick(design, pipe, stick, price=price),
         help="The price of one whole length; pipe is bought in whole lengths.",
         about=record.name,
+        field=("stick", "price"),
     )
 
 

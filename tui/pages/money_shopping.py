@@ -85,6 +85,7 @@ class Shop:
             help="Enter notes it in the ledger with today's date; there it can be put right.",
             optional=True,
             about=item.line.name,
+            field=("ledger", "amount"),
         )
         return (
             self._kept("shop", "Shop", TEXT, "Where you are; it stays for the next line."),

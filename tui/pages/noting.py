@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from model.design.edits.evidence import taken_back, with_changed
-from model.design.record import field_texts
 from tui import stamp
 from tui.forms.acts import Act
 from tui.forms.entry import Entry
@@ -39,7 +38,8 @@ def noted_entry(
         kind=value,
         get=lambda report: getattr(noted(report, kind, record.id) or record, name),
         edit=edit,
-        help=help or field_texts(type(record)).get(name, ""),
+        help=help,
+        field=(kind, name),
         optional=optional,
         about=str(getattr(record, "what", "")),
     )

@@ -7,9 +7,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from model.design.edits.evidence import note_trial, with_changed
-from model.errors import LengthError
 from model.pool.expected import COURSE, expected
 from model.pool.kinds import KINDS
 from model.pool.results import results
@@ -23,6 +23,7 @@ from tui.forms.kinds import LENGTH, LONG_TEXT, Chosen, Kind, Options, Typed, num
 if TYPE_CHECKING:
     from model.design import Design, Foam, Trial, TrialKind
     from model.design.edits import Edit
+    from model.design.limits import Limits
     from model.review import Report
 
 FOAM_PIECE = 0.5
@@ -34,30 +35,17 @@ def read_force(text: str, _unit: Unit) -> float:
     """A force [N]; a scale that reads grams is written with g or kg behind it.
 
     Raises:
-        LengthError: it is no number, or below nothing.
+        LengthError: it is no number.
     """
-    force = parse_mass(text) * GRAVITY if _GRAMS.search(text) else parse_number(text)
-    return _not_below(force, text)
-
-
-def _positive(text: str, _unit: Unit) -> float:
-    return _not_below(parse_number(text), text)
-
-
-def _not_below(value: float, text: str) -> float:
-    if value < 0:
-        raise LengthError(f"'{text}' is below nothing; which way it goes is said by the field")
-    return value
+    return parse_mass(text) * GRAVITY if _GRAMS.search(text) else parse_number(text)
 
 
 def _typed(unit: str) -> Typed:
-    return Typed(lambda value, _: number_text(value, 3), _positive, unit)
+    return Typed(lambda value, _: number_text(value, 3), lambda text, _: parse_number(text), unit)
 
 
 MEASURES: dict[str, Kind] = {
-    "mass": Typed(
-        lambda value, _: number_text(value * 1000, 1), lambda text, _: _not_below(parse_mass(text), text), "g"
-    ),
+    "mass": Typed(lambda value, _: number_text(value * 1000, 1), lambda text, _: parse_mass(text), "g"),
     "angle": _typed("degrees"),
     "force": Typed(lambda value, _: number_text(value, 3), read_force, "N"),
     "time": _typed("s"),
@@ -124,7 +112,8 @@ class Readings:
             label = "Length of the course" if spot.kind == "course" else "Length of the piece"
             help_ = "Write it before the time." if spot.kind == "course" else "Write it before the weight."
             return [Entry("trial-over", label, LENGTH, lambda report: self.over(report, spot.kind),
-                          lambda length: self._keep_over(spot.kind, length), help_)]  # fmt: skip
+                          lambda length: self._keep_over(spot.kind, length), help_,
+                          field=("trials", "over"))]  # fmt: skip
         if spot.kind == "showing":
             return [Entry("trial-bar", "Which bar", Chosen(_bars), self.bar, self._keep_bar,
                           "The bar that was pushed together.")]  # fmt: skip
@@ -168,8 +157,23 @@ def _reading(spot: Spot, way: Way) -> Entry:
     help_ = KINDS[spot.kind].how
     kind = MEASURES[way.measure]
     return Entry(
-        f"trial-{way.key}", way.label, kind, get, edit, help_, optional=True, about=KINDS[spot.kind].title
+        f"trial-{way.key}",
+        way.label,
+        kind,
+        get,
+        edit,
+        help_,
+        optional=True,
+        about=KINDS[spot.kind].title,
+        limits=lambda report: _reads(report, spot),
     )
+
+
+def _reads(report: Report, spot: Spot) -> Limits:
+    """What can be read off; of a piece of pipe no more can show than there is."""
+    reads = KINDS[spot.kind].reads
+    cut = report.survey.frame.bars[spot.about].cut if spot.kind == "showing" else None
+    return replace(reads, most=cut, why="the whole piece") if cut else reads
 
 
 def _noted(design: Design, spot: Spot, value: float) -> Design:
