@@ -208,7 +208,7 @@ FAULTS = (
     ),
     Fault(
         "a veer whose drag is never unsure",
-        attitude, "summed(groups, case.drag)", "summed(groups)",
+        attitude, "summed(groups, factors)", "summed(groups)",
         partial(test_spreads.test_the_pull_to_one_side, "one to starboard"),
     ),
     Fault(

@@ -4,6 +4,7 @@ At top speed thrust and drag are equal and opposite, but not in one line; the co
 held by the righting moment W BG sin(theta) (textbook statics), or by the drag of turning.
 """
 
+from collections.abc import Sequence
 from math import asin, copysign, degrees, hypot, sqrt
 
 from msgspec import Struct
@@ -24,8 +25,8 @@ UNLIKE = 0.10
 """How far two motors of one kind may differ in pull, as a share (common practice)."""
 TORQUE_SPREAD = (0.09 / TORQUE_SHARE, 0.14 / TORQUE_SHARE)
 """Torque over the usual, least and most, see ``propeller.TORQUE_SHARE``."""
-RATE = 0.5
-"""[rad/s] Rates of this and twice as much tell how the drag of turning grows."""
+ROUNDS, SETTLED = 8, 0.002
+"""So many guesses at the most at how far it turns, until they differ by less than this share."""
 
 
 class Attitude(Struct, frozen=True):
@@ -143,17 +144,14 @@ def veer(body: Body, run: Run) -> Span:
     speed = run.push.top
     tops = [push.top for push in pushes_along(body, AHEAD)]
     moments = [moment[2] for moment in couples(body, AHEAD)]
-    drags = tuple(
-        drag(body.strips, (speed, 0.0, 0.0), (0.0, 0.0, rate), body.balance.g) for rate in (RATE, 2 * RATE)
-    )
-    rates = [
-        (_held_rate(_damping(body, drags, speed, top, case), moment), top)
+    wanted = [
+        (moment / top**2, case.drag)
         for moment, top, case in zip(moments, tops, (AS_RECKONED, *OTHERWISE), strict=True)
         if top > 0
     ]
-    unlike, usual = sum(_unlike(body, speed)) ** 0.5, _damping(body, drags, speed, speed, AS_RECKONED)
-    rates += [(_held_rate(usual, moments[0] + off), speed) for off in (-unlike, unlike)]
-    found = [degrees(rate) / top for rate, top in rates]
+    unlike, (usual, drags) = sum(_unlike(body, speed)) ** 0.5 / speed**2, wanted[0]
+    wanted += [(usual + off, drags) for off in (-unlike, unlike)]
+    found = [degrees(bend) for bend in (*_held(body, wanted[:1]), *_held(body, wanted[1:]))]
     return spanned(found[0], found[1:])
 
 
@@ -169,25 +167,44 @@ def _unlike(body: Body, speed: float) -> list[float]:
     return moments
 
 
-def _damping(
-    body: Body, drags: tuple[Groups, ...], speed: float, top: float, case: Case
-) -> tuple[float, float]:
-    """a and b in a r + b r^2, the moment that holds back a turn at a rate r.
+def _held(body: Body, wanted: Sequence[tuple[float, tuple[float, ...]]]) -> list[float]:
+    """How far it turns to port in each metre [rad/m] so that the drag of turning holds each moment.
+
+    Drag goes with the square of speed and rate together, so that moment over speed squared says it all.
+    It is told by a x + b x^2 through two turns, and the wider of them is the answer before, until it holds.
 
     Args:
-        drags: at a speed ahead [m/s] and rates of ``RATE`` and twice as much.
-        top: the speed ahead [m/s] that is asked for: drag goes with the square of speed and rate together.
+        wanted: moment to port over the square of the speed [N m s2/m2], and the factors on the drag.
     """
-    straight = summed(body.ahead, case.drag)[1][2] * speed**2
-    first, second = ((straight - summed(groups, case.drag)[1][2]) * (top / speed) ** 2 for groups in drags)
-    rate = RATE * top / speed
-    return (4 * first - second) / (2 * rate), (second - 2 * first) / (2 * rate**2)
+    reach, found = 1.0, [0.0 for _ in wanted]
+    for _ in range(ROUNDS):
+        turns = {
+            side: [
+                drag(body.strips, AHEAD, (0.0, 0.0, side * share * reach), body.balance.g)
+                for share in (0.5, 1.0)
+            ]
+            for side in {copysign(1.0, moment) for moment, _ in wanted}
+        }
+        found = [
+            _bend(body, moment, factors, reach, turns[copysign(1.0, moment)]) for moment, factors in wanted
+        ]
+        last, reach = reach, max(map(abs, found))
+        if reach == 0 or abs(reach - last) <= SETTLED * reach:
+            break
+    return found
 
 
-def _held_rate(damping: tuple[float, float], moment: float) -> float:
-    """The rate [rad/s] at which the drag of turning holds a moment [N m]."""
-    a, b = damping
-    if b <= 0:
-        return moment / a if a > 0 else 0.0
-    root = sqrt(a * a + 4 * b * abs(moment))
-    return copysign(2 * abs(moment) / (a + root), moment) if a + root > 0 else 0.0
+def _bend(
+    body: Body, moment: float, factors: tuple[float, ...], reach: float, turns: Sequence[Groups]
+) -> float:
+    """The turn [rad/m] that holds a moment, from the drag in turns of half a reach and all of it."""
+    straight, side = summed(body.ahead, factors)[1][2], copysign(1.0, moment)
+    first, second = (side * (straight - summed(groups, factors)[1][2]) for groups in turns)
+    if second <= 0:
+        return 0.0
+    b = 2 * (second - 2 * first) / reach**2
+    a = second / reach - b * reach
+    root = a * a + 4 * b * abs(moment)
+    if a <= 0 or root < 0:
+        return moment * reach / second
+    return side * 2 * abs(moment) / (a + sqrt(root))

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
+from scipy.optimize import brentq
 
 from model.design import Battery, Branch, Float, Motor, Power, Tether, Thruster
 from model.motion.attitude import couples
@@ -154,6 +155,24 @@ def test_the_couple_of_thrust_and_drag(design):
             one = max(np.abs(swimmer.thrust(order, velocity, np.zeros(3))[1]).max() for order in orders)
             room = max(0.02 * np.abs(expected).max(), 0.01 * one) + 1e-4
             assert couples(moving.body, way)[0] == pytest.approx(tuple(expected), abs=room)
+
+
+@SLOW
+@given(boxes())
+def test_the_turn_in_each_metre_that_holds_what_pulls_it_aside(design):
+    """The rate at which the drag of turning, at top speed, is as much as the couple of thrust and drag."""
+    _, moving, swimmer = both(design)
+    if moving.ahead is None:
+        return
+    speed, moment = moving.ahead.top.value, couples(moving.body, AHEAD)[0][2]
+    velocity = np.array([speed, 0.0, 0.0])
+
+    def left(rate):
+        turned, straight = (swimmer.drag(velocity, np.array([0.0, 0.0, r]))[1][2] for r in (rate, 0.0))
+        return moment + turned - straight
+
+    expected = brentq(left, *sorted((0.0, np.copysign(500.0, moment))))
+    assert moving.veer.value == pytest.approx(np.degrees(expected) / speed, rel=0.015, abs=0.05)
 
 
 @SLOW
