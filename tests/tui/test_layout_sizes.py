@@ -129,6 +129,8 @@ async def test_tolerance_says_how_far_a_rectangle_and_its_diagonals_may_be_off()
         limits = app.design.brief.thresholds
         t, e = 1000 * limits.cut_error, 1000 * limits.insertion_scatter
         assert length.cells[2:4] == (f"{math.sqrt(t * t + 2 * e * e):.1f}", f"{t + 2 * e:.1f}")
+        said = f"off by less than {math.sqrt(t * t + 2 * e * e):.1f} mm, either way, and none by more than"
+        assert f"{said} {t + 2 * e:.1f} mm." in " ".join(app.text().split())
         shape = next(row for row in section.table.shown if row.cells[0].startswith("diagonals"))
         a, b = (float(side) for side in shape.cells[1].split(" x "))
         worst = 2 * (a + b) * (t + 2 * e) / math.hypot(a, b)

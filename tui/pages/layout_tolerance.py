@@ -12,7 +12,7 @@ from tui.forms.items import Column, Row
 from tui.forms.kinds import LENGTH
 from tui.forms.listing import Listing
 from tui.pages.layout_size import SIZE_NAMES
-from tui.pages.words import bare, in_unit, percent
+from tui.pages.words import bare, in_unit, percent, shown
 
 if TYPE_CHECKING:
     from model.coach.finding import About
@@ -74,7 +74,11 @@ def tolerance_note(report: Report, key: str) -> str:
         return f"Corners {corners}. Measure both diagonals of the dry frame: alike is square."
     error = next(error for error in sizes_of(report) if error.axis == int(number))
     names = ", ".join(frame.bars[bar].name for bar in error.bars)
-    return f"Bars in a row: {names}. Expect it off by no more than that, either way."
+    off, worst = shown(report, error.errors.rss), shown(report, error.errors.worst)
+    return (
+        f"Bars in a row: {names}. Nearly every build is off by less than {off}, either way, and none by "
+        f"more than {worst}."
+    )
 
 
 def tolerance_entries(report: Report, key: str) -> tuple[Entry, ...]:
