@@ -107,6 +107,34 @@ def test_nothing_on_hand_is_the_usual_case():
     assert review(box()).design.stock.on_hand == OnHand()
 
 
+def test_two_slanting_bars_that_cross_are_joined_on_planes_of_their_own():
+    """An X in the x-z plane, its arms capped: a cross turned by 45 degrees takes all four halves."""
+    ends = [((0, 0, 0), (1, 0, 1)), ((1, 0, 0), (0, 0, 1))]
+    run = worked.arrangement((0.1, 0.5), (0.0,), (-0.3, 0.1), ends)
+    run = run.but(joints=tuple(joint.but(fitting="cap") for joint in run.joints))
+    design = worked.design(run)
+    report = review(design)
+    finding = next(each for each in report.findings if each.code == "place.solids-shared")
+    remedy = proven_remedy(report, finding)
+    assert remedy.label == "Join bar 0 and bar 1 with a cross where they meet"
+    after = after_remedy(design, remedy)
+    frame = after.survey.frame
+    (middle,) = [joint for joint in frame.joints.values() if len(joint.arms) == 4]
+    assert middle.at == pytest.approx((0.3, 0.0, -0.1))
+    assert middle.match.fitting.shape == "cross"
+    assert [bar.spacing for bar in frame.bars.values()] == pytest.approx([0.2 * 2**0.5] * 4)
+    assert not {"place.solids-shared", "frame.groups-apart"} & {each.code for each in after.findings}
+
+
+def test_bars_that_only_pass_each_other_are_not_joined():
+    """15 mm above each other they share room, but have no place in common."""
+    ends = [((0, 1, 0), (2, 1, 0)), ((1, 0, 1), (1, 2, 1))]
+    run = worked.arrangement((0.0, 0.2, 0.4), (-0.2, 0.0, 0.2), (0.0, 0.015), ends)
+    report = review(worked.design(run))
+    finding = next(each for each in report.findings if each.code == "place.solids-shared")
+    assert list(finding.propose()) == []
+
+
 def test_a_size_near_its_limit_is_made_smaller_by_what_the_build_may_be_off_or_built_to_marks():
     """427.9 mm in 430 mm, off by sqrt(1.6^2 + 2 x 3^2) = 4.53 mm: 425 mm stays inside, and so does a scatter
     of 1 mm at each end, with which it is off by sqrt(1.6^2 + 2) = 2.14 mm in 2.06 mm of room - not quite."""

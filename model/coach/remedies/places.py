@@ -6,13 +6,19 @@ from model.clashes import Clash
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import ballasts_changed, floats_changed, round_up, ruler_step
 from model.coach.sentences import direction_words, length
-from model.design import Arrangement, Ballast, Design, Float
-from model.design.edits import Crossing, with_joint
+from model.design import Ballast, Design, Float
+from model.design.edits import PLANE_KINDS, add_plane, pieces, with_joint
+from model.frame.layout import BarPlace
 from model.parts import Part
 from model.survey import Survey
-from model.vectors import direction_text
+from model.units import snap
+from model.vectors import Vector, add, cross, direction_text, dot, norm, scale, sub
 
 OFFSET = {"thruster": "thrusters", "attachment": "attachments"}
+SAME = 1e-6
+"""[m] Places nearer to each other than this are one."""
+SLIGHT = 1e-9
+"""The square of the sine between bars that lie side by side."""
 WAYS = ((1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1))
 
 
@@ -34,27 +40,38 @@ def apart(found: Survey, part: Part, shared: tuple[Clash, ...]) -> tuple[Remedy,
 
 def _joined(found: Survey, first: str, second: str) -> tuple[Remedy, ...]:
     """A joint where two bars cross."""
-    crossing = _crossing(found.arrangement, first, second)
-    if crossing is None:
+    bars = found.frame.bars[first], found.frame.bars[second]
+    at = _meeting(*bars)
+    if at is None:
         return ()
-    names = [found.frame.bars[bar].name for bar in (first, second)]
-    label = f"Join {names[0]} and {names[1]} with a cross where they meet"
-    return (Remedy(label, partial(with_joint, crossing=crossing)),)
+    label = f"Join {bars[0].name} and {bars[1].name} with a cross where they meet"
+    return (Remedy(label, partial(_with_joint_at, at=at)),)
 
 
-def _crossing(arrangement: Arrangement, first: str, second: str) -> Crossing | None:
-    """The planes where two bars along different axes cross, if they lie in a common one."""
-    planes = {joint.id: joint.planes for joint in arrangement.joints}
-    ends = {bar.id: (planes[bar.start], planes[bar.end]) for bar in arrangement.bars}
-    here: list[str] = []
-    for a, b, c, d in zip(*ends[first], *ends[second], strict=True):
-        if a == b:
-            here.append(a)
-        elif c == d:
-            here.append(c)
-        else:
-            return None
-    return here[0], here[1], here[2]
+def _meeting(first: BarPlace, second: BarPlace) -> Vector | None:
+    """Where the middles of two bars cross, between the ends of both [m]; None where they do not."""
+    square = cross(first.along, second.along)
+    size = dot(square, square)
+    if size < SLIGHT:
+        return None
+    between = sub(second.start, first.start)
+    ahead = dot(cross(between, second.along), square) / size
+    behind = dot(cross(between, first.along), square) / size
+    at, other = add(first.start, scale(first.along, ahead)), add(second.start, scale(second.along, behind))
+    inside = SAME < ahead < first.spacing - SAME and SAME < behind < second.spacing - SAME
+    return at if inside and norm(sub(at, other)) < SAME else None
+
+
+def _with_joint_at(design: Design, at: Vector) -> Design:
+    """The design with a joint at a place [m], on new planes where none lie there."""
+    planes = []
+    for kind, place in zip(PLANE_KINDS, at, strict=True):
+        plane = next((plane for plane in pieces(design, kind) if abs(plane.at - place) < SAME), None)
+        if plane is None:
+            design = add_plane(design, kind, at=snap(place))
+            plane = pieces(design, kind)[-1]
+        planes.append(plane.id)
+    return with_joint(design, (planes[0], planes[1], planes[2]))
 
 
 def _moved_out(found: Survey, part: Part, shared: tuple[Clash, ...]) -> tuple[Remedy, ...]:
