@@ -138,6 +138,7 @@ def _turning(moving: Motion) -> Iterator[Quantity]:
             (
                 ("rate in the end", turn.rate.text("deg/s", 0)),
                 ("inertia with water", f"{turn.push.mass:.3f} kg m2"),
+                ("off its spot at its end", moving.drift.text("m") if moving.drift else "it slides away"),
             ),
             DRAG,
             UNSURE,

@@ -1,6 +1,7 @@
 """How the vehicle moves: runs, turns, tilts and veer of one arrangement, each with its spread."""
 
 from collections.abc import Sequence
+from functools import cached_property
 
 from msgspec import Struct
 
@@ -8,6 +9,7 @@ from model.design import Arrangement, Design
 from model.frame.layout import Frame
 from model.motion.attitude import Attitude, attitude, hand_roll, veer
 from model.motion.body import AHEAD, UP, Body, body_of
+from model.motion.path import drift
 from model.motion.span import Span
 from model.motion.straight import Run, run
 from model.motion.turning import Turn, turn
@@ -20,7 +22,7 @@ ASTERN: Vector = (-1.0, 0.0, 0.0)
 DOWN: Vector = (0.0, 0.0, -1.0)
 
 
-class Motion(Struct, frozen=True):
+class Motion(Struct, frozen=True, dict=True):  # the dict keeps what is worked out on demand
     """The results of motion; None where the thrusters do not make a move.
 
     Attributes:
@@ -51,6 +53,12 @@ class Motion(Struct, frozen=True):
         if self.port is None or self.starboard is None:
             return None
         return max(self.port, self.starboard, key=lambda turn: turn.quarter.value)
+
+    @cached_property
+    def drift(self) -> Span | None:
+        """How far off its pivot the slower quarter turn ends [m]; worked out when it is first asked for."""
+        turn = self.slower_turn
+        return drift(self.body, turn is self.port, turn.quarter.value) if turn else None
 
 
 def motion(

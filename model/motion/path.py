@@ -7,32 +7,27 @@ its own speed: added mass that differs along the axes turns the vehicle too.
 from collections.abc import Mapping
 from math import cos, hypot, pi, sin
 
-from msgspec import Struct
-
-from model.motion.body import Body
+from model.motion.body import AS_RECKONED, OTHERWISE, Body, Case
 from model.motion.drag import drag, summed
+from model.motion.span import Span, spanned
+from model.motion.straight import pull_of
 from model.motion.turning import lever
 from model.thrust.drives import Drive
 from model.thrust.moves import USEFUL_LEVER
 from model.thrust.propeller import pull_left
 from model.vectors import Vector, cross, dot, scale, sub
 
-STEP = 0.05
-"""[s] A step of the fourth-order Runge-Kutta rule."""
-LONGEST = 60.0
-"""[s] A turn that takes longer is given up."""
+STEPS = 12
+"""So many steps of the fourth-order Runge-Kutta rule in the time of a quarter turn with its pivot held."""
+LONGEST = 6
+"""Times that time: a turn that takes longer is given up."""
+BENDING = tuple(case for case in OTHERWISE if case.gone == 1)
+"""What changes the curve of a turn: drag, mass, and pulls, for ahead and astern are not known alike."""
 State = tuple[float, float, float, float, float, float]
 """x, y [m] and heading [rad] over the pool; speeds ahead and to port [m/s] and the rate to port [rad/s]."""
 REST: State = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
 Orders = Mapping[str, float]
 """What each thruster is told: 1 full ahead, -1 full astern, 0 off."""
-
-
-class Drift(Struct, frozen=True):
-    """A quarter turn from rest: how long it takes [s], and how far off its pivot it ends [m]."""
-
-    time: float
-    distance: float
 
 
 def turning_orders(body: Body, to_port: bool) -> Orders:
@@ -45,23 +40,36 @@ def turning_orders(body: Body, to_port: bool) -> Orders:
     return orders
 
 
-def drift(body: Body, to_port: bool) -> Drift | None:
-    """How far a quarter turn on the spot carries the vehicle; None where it takes over a minute."""
-    orders, state, time = turning_orders(body, to_port), REST, 0.0
-    while abs(state[2]) < pi / 2:
-        if time > LONGEST:
-            return None
-        state = step(body, orders, state, STEP)
-        time += STEP
-    return Drift(time, hypot(state[0], state[1]))
+def drift(body: Body, to_port: bool, quarter: float) -> Span | None:
+    """How far off its pivot [m] a quarter turn on the spot ends; None where it does not come round.
+
+    Args:
+        quarter: time through it with its pivot held [s].
+    """
+    cases = (AS_RECKONED, *BENDING)
+    usual, *others = (_drifted(body, turning_orders(body, to_port), quarter / STEPS, case) for case in cases)
+    return None if usual is None else spanned(usual, [one for one in others if one is not None])
 
 
-def step(body: Body, orders: Orders, state: State, seconds: float) -> State:
+def _drifted(body: Body, orders: Orders, seconds: float, case: Case) -> float | None:
+    """The same in steps of some seconds, in one case; the last step only as far as 90 degrees."""
+    last = REST
+    for _ in range(LONGEST * STEPS):
+        state = step(body, orders, last, seconds, case)
+        if abs(state[2]) >= pi / 2:
+            share = (pi / 2 - abs(last[2])) / (abs(state[2]) - abs(last[2]))
+            x, y = (was + share * (now - was) for was, now in zip(last[:2], state[:2], strict=True))
+            return hypot(x, y)
+        last = state
+    return None
+
+
+def step(body: Body, orders: Orders, state: State, seconds: float, case: Case = AS_RECKONED) -> State:
     """The state a little later."""
-    a = rates(body, orders, state)
-    b = rates(body, orders, _moved(state, a, seconds / 2))
-    c = rates(body, orders, _moved(state, b, seconds / 2))
-    d = rates(body, orders, _moved(state, c, seconds))
+    a = rates(body, orders, state, case)
+    b = rates(body, orders, _moved(state, a, seconds / 2), case)
+    c = rates(body, orders, _moved(state, b, seconds / 2), case)
+    d = rates(body, orders, _moved(state, c, seconds), case)
     mean = [(p + 2 * q + 2 * r + s) / 6 for p, q, r, s in zip(a, b, c, d, strict=True)]
     return _moved(state, mean, seconds)
 
@@ -71,30 +79,33 @@ def _moved(state: State, rate: State | list[float], seconds: float) -> State:
     return x, y, heading, u, v, r
 
 
-def rates(body: Body, orders: Orders, state: State) -> State:
+def rates(body: Body, orders: Orders, state: State, case: Case = AS_RECKONED) -> State:
     """How fast each part of the state changes."""
     _, _, heading, u, v, r = state
-    (fx, fy, _), (_, _, mz) = summed(drag(body.strips, (u, v, 0.0), (0.0, 0.0, r), body.balance.g))
+    groups = drag(body.strips, (u, v, 0.0), (0.0, 0.0, r), body.balance.g)
+    (fx, fy, _), (_, _, mz) = summed(groups, case.drag)
     for drive in body.drives:
-        pull, arm = _ordered(body, drive, orders.get(drive.thruster, 0.0), u, v, r)
+        pull, arm = _ordered(body, drive, orders.get(drive.thruster, 0.0), (u, v, r), case)
         fx, fy, mz = fx + pull[0], fy + pull[1], mz + arm
-    mx, my = body.carried + body.added.xx, body.carried + body.added.yy
+    mx, my = (case.mass * (body.carried + added) for added in (body.added.xx, body.added.yy))
     return (
         u * cos(heading) - v * sin(heading),
         u * sin(heading) + v * cos(heading),
         r,
         (fx + my * v * r) / mx,
         (fy - mx * u * r) / my,
-        (mz + (mx - my) * u * v) / body.inertia.zz,
+        (mz + (mx - my) * u * v) / (case.mass * body.inertia.zz),
     )
 
 
-def _ordered(body: Body, drive: Drive, order: float, u: float, v: float, r: float) -> tuple[Vector, float]:
+def _ordered(
+    body: Body, drive: Drive, order: float, speeds: tuple[float, float, float], case: Case
+) -> tuple[Vector, float]:
     """The push [N] of a thruster and its moment to port about G [N m], at the speed that it meets."""
-    pull, gone = (drive.ahead, drive.ahead_gone) if order > 0 else (drive.astern, drive.astern_gone)
+    pull, gone = pull_of(drive, order > 0, case)
     if not order or not gone:
         return (0.0, 0.0, 0.0), 0.0
-    arm = sub(drive.at, body.balance.g)
+    (u, v, r), arm = speeds, sub(drive.at, body.balance.g)
     speed = dot((u - r * arm[1], v + r * arm[0], 0.0), drive.along) * (1 if order > 0 else -1)
     force = scale(drive.along, order * pull * pull_left(speed / gone))
     return force, cross(arm, force)[2]

@@ -13,13 +13,12 @@ from time import process_time
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from model.motion.motion import motion
-from model.motion.path import drift
 from model.power.wiring import wiring
 from model.presets import find_preset, load_preset
 from model.runs import run_time
 from model.solve.sweep import size_sweep
 from model.solve.wires import longer_tether
-from model.survey import motion_of, survey
+from model.survey import survey
 from model.thrust.clear import clearances
 from model.thrust.depth import propeller_depths
 from model.thrust.mounts import mount_plans
@@ -49,7 +48,7 @@ def main() -> None:
         "motion": lambda: motion(design, run, frame, parts, found.balance, found.drives),
         "mounts": lambda: mount_plans(design, run, frame, parts),
         "propeller depths": lambda: propeller_depths(parts, found.balance),
-        "drift in a quarter turn": lambda: drift(motion_of(found).body, to_port=True),
+        "motion with its drift": lambda: motion(design, run, frame, parts, found.balance, found.drives).drift,
         "run on paper": lambda: run_time(found),
         "five metres more tether": lambda: longer_tether(found),
         "size sweep of 13 points": lambda: size_sweep(found),

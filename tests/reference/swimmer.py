@@ -271,6 +271,23 @@ class Swimmer:
 
     def planar(self, order, masses: tuple[float, float, float], seconds: float) -> np.ndarray:
         """x, y, heading, u, v, r after some seconds from rest (Kirchhoff's equations)."""
+        return self._planar(order, masses, seconds).y[:, -1]
+
+    def drift(self, to_port: bool, masses: tuple[float, float, float], seconds: float) -> float | None:
+        """How far off its spot a quarter turn ends [m], pivot free; None where it takes over some seconds."""
+        order = []
+        for centre, way, _, _ in self.drives:
+            arm = np.cross(centre - self.g, way)[2]
+            order.append(0 if abs(arm) <= 0.01 else (1 if (arm > 0) == to_port else -1))
+
+        def there(_, state):
+            return abs(state[2]) - pi / 2
+
+        there.terminal = True
+        run = self._planar(order, masses, seconds, there)
+        return float(np.hypot(*run.y[:2, -1])) if run.status == 1 else None
+
+    def _planar(self, order, masses, seconds, events=None):
         mx, my, inertia = masses
 
         def rates(_, s):
@@ -289,4 +306,4 @@ class Swimmer:
                 (moment[2] + (mx - my) * u * v) / inertia,
             ]
 
-        return solve_ivp(rates, (0, seconds), [0] * 6, rtol=1e-7, atol=1e-9).y[:, -1]
+        return solve_ivp(rates, (0, seconds), [0] * 6, rtol=1e-7, atol=1e-9, events=events)

@@ -32,6 +32,20 @@ def test_a_single_motor_pulls_to_one_side_whatever_is_unsure():
     assert re.fullmatch(r"Each metre at full thrust turns it \d+° to port, \d+ to \d+° to port", turned)
 
 
+def test_turns_have_their_rate_and_what_they_slide():
+    motion = motion_of(survey(GOOD))
+    rate, slide = motion.port.rate, motion.drift
+    after = lines(GOOD)[lines(GOOD).index(told(GOOD, "A quarter turn to port")) + 1]
+    assert [*map(float, re.findall(r"[\d.]+", after))] == [
+        round(n) for n in (rate.value, rate.low, rate.high)
+    ]
+    assert slide.low <= slide.value <= slide.high
+    assert f"it ends {slide.value:.2f} m" in told(GOOD, "off its spot")
+    alone = motion_of(survey(swimmer(starboard())))  # a motor on one side takes it along
+    assert alone.drift.value > 3 * slide.value
+    assert not any("off its spot" in line for line in lines(swimmer(starboard(branch=ONE_WAY))))
+
+
 def test_what_turns_over_has_no_angle():
     words = lines(swimmer(upright(offset=(0.9, 0.15, 0))))
     assert "Full thrust up turns it over" in words

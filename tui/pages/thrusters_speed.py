@@ -15,6 +15,9 @@ if TYPE_CHECKING:
 
 NOTE = "Numbers from published drag coefficients; the second and third tell how far off they may be."
 
+SLIDES = "   but left alone it slides away before it has come round"
+"""What is said of a turn that does not end."""
+
 
 def speeds(report: Report) -> str:
     """Everything about motion, a line each."""
@@ -43,11 +46,15 @@ def _runs(motion: Motion) -> list[str]:
 
 
 def _turns(motion: Motion) -> list[str]:
-    return [
-        f"A quarter turn to {side}: {turn.quarter.text('s')}"
-        for side, turn in (("port", motion.port), ("starboard", motion.starboard))
-        if turn
-    ]
+    """A quarter turn each way, the rate that it comes to, and how far the slower one slides off its spot."""
+    lines = []
+    for side, turn in (("port", motion.port), ("starboard", motion.starboard)):
+        if turn:
+            lines.append(f"A quarter turn to {side}: {turn.quarter.text('s')}")
+            lines.append(f"   and then {turn.rate.text('degrees a second', 0)}")
+    if motion.slower_turn:
+        lines.append(f"   it ends {motion.drift.text('m')} off its spot" if motion.drift else SLIDES)
+    return lines
 
 
 def _cannot(motion: Motion) -> list[str]:
