@@ -39,10 +39,10 @@ _TABLE = {ord(mark): plain for marks, plain in _PAIRS.items() for mark in marks}
 def plain_text(text: str) -> str:
     """Text in ASCII, each mark as wide as it was.
 
-    >>> plain_text("┌─ 45° √")
-    '+- 45d Y'
+    >>> plain_text("┌─ 45° √ 2 N·m")
+    '+- 45d Y 2 N m'
     """
-    return text if text.isascii() else "".join(_plain_mark(mark) for mark in text)
+    return text if text.isascii() else "".join(_plain_mark(mark) for mark in text.replace("N·m", "N m"))
 
 
 @lru_cache(1024)

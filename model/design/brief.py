@@ -45,15 +45,15 @@ class Leg(Record):
     """One piece of a course, begun and ended at rest."""
 
     ahead: Run = 0.0
-    """Straight ahead."""
+    """How far it goes straight ahead."""
     turn: Annotated[float, Field(ge=0, le=3600)] = 0.0
-    """Turn on the spot, either way [deg]."""
+    """How far it turns on the spot, either way [deg]; 90 is a quarter turn."""
     climb: Annotated[Length, Plausible(-200.0, 200.0)] = 0.0
-    """Up, or down below zero."""
+    """How far it climbs; with a minus sign it dives."""
     loaded: bool = False
-    """Whether the load is on the hook."""
+    """Whether the load hangs on the hook."""
     wait: Annotated[float, Field(ge=0), Plausible(most=3600.0)] = 0.0
-    """Time spent at its end, to pick something up or let it go [s]."""
+    """How long it waits at its end, to pick something up or let it go [s]."""
 
 
 class Brief(Record):

@@ -102,7 +102,7 @@ class Ballast(OnBar):
     """A weight: a rod strapped beside the bar, or washers threaded on it."""
 
     mass: Weight
-    """Weight in air."""
+    """Its weight in air, on a kitchen scale."""
     density: Density = STEEL_DENSITY
     """Density of the material [kg/m3]; steel is 7850."""
     diameter: Size = 0.012
@@ -127,9 +127,9 @@ class Attachment(OnBar):
     size: tuple[Size, Size, Size]
     """Length, width and height of the part."""
     mass: Weight
-    """Weight in air."""
+    """Its weight in air, dry, on a kitchen scale."""
     mass_in_water: Annotated[Mass, not_above("mass")]
-    """Weight hung in water, on a scale that reads mass; below zero if it floats."""
+    """Its weight hung in water from a thread; below zero if it floats."""
     price: Money = 0.0
     counts: bool = True
     """Whether its price counts against the spending limit."""

@@ -42,8 +42,8 @@ class Way(Struct, frozen=True):
 WAYS: dict[TrialKind, tuple[Way, ...]] = {
     "weight": (Way("scale", "Scale reads", "mass"),),
     "spare": (
-        Way("washers", "Floats: washers in air", "mass", WASHER),
-        Way("scale", "Sinks: scale reads", "mass", -1.0),
+        Way("washers", "It floats: washers", "mass", WASHER),
+        Way("scale", "It sinks: scale reads", "mass", -1.0),
     ),
     "pitch": (Way("up", "Bow up by", "angle"), Way("down", "Bow down by", "angle", -1.0)),
     "roll": (Way("port", "Port side up by", "angle"), Way("starboard", "Starboard up by", "angle", -1.0)),

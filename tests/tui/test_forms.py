@@ -6,11 +6,14 @@ from textual.widgets import Input
 from model.design import edits
 from model.design.edits import Ref
 from model.errors import LengthError
+from model.review import review
 from tests.model.edits_designs import rectangle
 from tests.tui.pages_app import PageApp, demo, opened, typed
+from tui.ascii import plain_text
 from tui.forms.choice import Choice
 from tui.forms.kinds import length_text, read_count, read_sizes, show_sizes
 from tui.forms.pick import Pick
+from tui.pages.layout_planes import remove_plane
 
 PUSH_IN = "pipe-insertion"
 
@@ -81,7 +84,7 @@ async def test_leaving_a_field_takes_what_was_typed():
     async with app.run_test(size=(78, 18)) as pilot:
         await typed(pilot, await on_pipe(app, pilot), "11,5", "tab")
         assert app.design.stock.pipes[0].insertion == 0.0115
-        assert app.labels == ["Push-in depth of 20 mm pipe: 11,5 mm"]
+        assert app.labels == ["20 mm pipe, push-in depth: 11,5 mm"]
 
 
 async def test_undo_repaints_and_asks_for_nothing():
@@ -231,3 +234,19 @@ async def test_esc_brings_back_what_stood_there_and_stays_in_the_field():
         await pilot.pause()
         assert app.design == demo()
         assert app.labels == []
+
+
+async def test_no_label_of_a_change_says_a_word_twice():
+    app = PageApp("layout", demo())
+    async with app.run_test(size=(78, 40)) as pilot:
+        section = await opened(app, pilot, "Bars")
+        assert section is app.page.section
+        await typed(pilot, app.field("bar-sawn"), "200", "enter")
+        assert app.labels[-1].endswith(", already sawn to: 200 mm")
+    station = demo().arrangement.stations[0]
+    named = edits.set_field(demo(), Ref("station", station.id), "name", "station 7")
+    assert remove_plane(review(named), f"station:{station.id}")[0] == "station 7 removed"
+
+
+def test_newton_metres_are_one_unit_also_in_plain_ascii():
+    assert plain_text("steady: 0.123 N·m") == "steady: 0.123 N m"

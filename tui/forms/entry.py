@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from model.design.limits import Limits
     from model.review import Report
 
+_UNIT = re.compile(r"\s*\[[^\]]*\]")
+"""The unit in a text of the document; on a page it stands behind the field."""
 RECORDS: dict[str, type[document.Record]] = {
     "design": document.Design,
     "brief": document.Brief,
@@ -88,7 +91,7 @@ class Entry(Struct, frozen=True, dict=True):
     @property
     def told(self) -> str:
         """What it is for: its help, or the text under its field in the document, read only now."""
-        return self.help or (help_of(*self.field) if self.field else "")
+        return self.help or (_UNIT.sub("", help_of(*self.field)) if self.field else "")
 
     def allowed(self, report: Report) -> Limits | None:
         """What may be typed: its own limits, or those of its field in the document, read only now."""

@@ -187,10 +187,12 @@ class FieldRow:
         edit(self.report.design)
         self.pending = False
         self.refuse("")
-        about = f" of {self.entry.about}" if self.entry.about else ""
+        label = self.entry.label
+        if self.entry.about:
+            label = f"{self.entry.about}, {label[:1].lower()}{label[1:]}"
         shown = " ".join(words.split())[:40] or "empty"
         unit = f" {self._unit()}" if self._unit() and words[-1:].isdigit() else ""
-        self.form.post_message(EditRequested(f"{self.entry.label}{about}: {shown}{unit}", edit))
+        self.form.post_message(EditRequested(f"{label}: {shown}{unit}", edit))
 
     def choose(self, value: Any, words: str) -> None:
         """Ask for the edit that was chosen; a refused one says why, and what was there stays."""

@@ -42,14 +42,26 @@ ATTITUDES: Options = tuple(
     (name.rstrip(" 0123456789").replace(" side", ""), name) for name in get_args(AttitudeName)
 )
 COACH_FIELDS = (
-    ("trim_tip", "Trim: a tip over", number("deg")),
-    ("trim_should", "Trim: should over", number("deg")),
-    ("spare_least", "Least spare lift", number("%")),
-    ("spare_most", "Most spare lift", number("%")),
-    ("spare_of_thrust", "Spare of down thrust", number("%")),
-    ("bg_least", "Least height B over G", LENGTH),
-    ("hole_least", "Smallest hole", LENGTH),
-    ("astern_share", "Thrust astern, share", number()),
+    ("trim_tip", "Trim that gets a tip", number("deg"),
+     "At rest, tilted by more than this, the coach gives a tip."),
+    ("trim_should", "Trim to be put right", number("deg"),
+     "At rest, tilted by more than this, the coach says that it should be put right."),
+    ("spare_least", "Least spare lift", number("%"),
+     "A share of the weight of water that the whole vehicle displaces. Below it the coach speaks."),
+    ("spare_most", "Most spare lift", number("%"),
+     "A share of the weight of water that the whole vehicle displaces. Above it the coach speaks."),
+    ("spare_of_thrust", "Most, of down thrust", number("%"),
+     "Spare lift holds it back when it dives: the most, as a share of what the thrusters push down with."),
+    ("bg_least", "Least BG", LENGTH,
+     "BG is how far the lift point lies above the balance point. Below this it rolls over too easily."),
+    ("hole_least", "Smallest hole", LENGTH, "In a smaller hole the skin of the water holds the air back."),
+    ("astern_share", "Astern, next to ahead", number(),
+     "Pull astern beside pull ahead, where nobody measured it: 0.6 is usual, 1 is as strong as ahead."),
+)  # fmt: skip
+
+SQUEEZE = (
+    "Deep water squeezes soft foam, and it lifts less. How much of its size it loses at the deepest point, "
+    "in percent: 0 for hard foam or a shallow pool, about 3 at 3 m."
 )
 
 
@@ -74,7 +86,13 @@ def rules(report: Report) -> tuple[Entry, ...]:
             optional=True,
             help="The most that may be spent on what counts. Empty: no limit.",
         ),
-        field(BRIEF, "currency", "Money is called", TEXT),
+        field(
+            BRIEF,
+            "currency",
+            "Money is called",
+            TEXT,
+            help="What you pay in, as it is written behind a price.",
+        ),
         field(
             BRIEF,
             "materials",
@@ -104,7 +122,14 @@ def more(report: Report) -> tuple[Entry, ...]:
     return (
         heaviest,
         *weighed,
-        field(BRIEF, "hoop", "Hoop, inside", LENGTH, optional=True),
+        field(
+            BRIEF,
+            "hoop",
+            "Hoop, inside",
+            LENGTH,
+            optional=True,
+            help="Inside diameter of a hoop that it must pass through. Empty: none.",
+        ),
         field(
             BRIEF,
             "gate",
@@ -113,8 +138,15 @@ def more(report: Report) -> tuple[Entry, ...]:
             optional=True,
             help="Inside width x height of a gate that it must pass through, like 400 x 300. Empty: none.",
         ),
-        field(BRIEF, "foam_squeeze", "Foam squeezed at depth", number("%")),
-        field(BRIEF, "supply_limit", "Highest voltage", number("V"), optional=True),
+        field(BRIEF, "foam_squeeze", "Foam shrinks at depth", number("%"), help=SQUEEZE),
+        field(
+            BRIEF,
+            "supply_limit",
+            "Highest voltage",
+            number("V"),
+            optional=True,
+            help="The highest voltage that the rules allow, as printed on a battery. Empty: no limit.",
+        ),
     )
 
 
@@ -152,7 +184,7 @@ def task(report: Report) -> tuple[Entry, ...]:
         field(DESIGN, "team", "Team", TEXT, help="Who builds it."),
         field(BRIEF, "task", "The task", LONG_TEXT),
         field(BRIEF, "notes", "Notes on the rules", LONG_TEXT),
-        field(BRIEF, "origin", "Where they come from", TEXT),
+        field(BRIEF, "origin", "The rules come from", TEXT),
         field(DESIGN, "notes", "Notes on the design", LONG_TEXT),
     )
 
@@ -189,7 +221,7 @@ def _waters(report: Report) -> Options:
 
 def coach(report: Report) -> tuple[Entry, ...]:
     """When the coach speaks."""
-    return tuple(field(COACH, name, label, kind) for name, label, kind in COACH_FIELDS)
+    return tuple(field(COACH, name, label, kind, help=help_) for name, label, kind, help_ in COACH_FIELDS)
 
 
 def choose_brief(section: Section) -> None:

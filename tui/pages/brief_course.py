@@ -24,9 +24,9 @@ BRIEF = Ref("brief")
 FIELDS: tuple[tuple[str, str, Kind], ...] = (
     ("ahead", "Straight ahead", LENGTH),
     ("turn", "Turn on the spot", number("deg")),
-    ("climb", "Up, or down below 0", LENGTH),
+    ("climb", "Climb (minus: dive)", LENGTH),
     ("loaded", "Load on the hook", YES_NO),
-    ("wait", "Time at its end", number("s")),
+    ("wait", "Wait at its end", number("s")),
 )
 FIRST = Leg(ahead=1.0)
 """A leg to begin with: a metre ahead."""

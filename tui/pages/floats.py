@@ -54,7 +54,7 @@ def float_entries(report: Report, piece: Float, ref: Ref) -> tuple[Entry, ...]:
     about = piece.name
     return (
         field(ref, "length", "Length", LENGTH, about=about),
-        field(ref, "beside", "Strapped", faces("no: round the bar"), about=about),
+        field(ref, "beside", "Strapped to the bar", faces("no: round the bar"), about=about),
         field(
             ref,
             "foam",
@@ -78,7 +78,7 @@ def ballast_entries(report: Report, weight: Ballast, ref: Ref) -> tuple[Entry, .
     about = weight.name
     return (
         field(ref, "mass", "Weight in air", MASS, about=about),
-        field(ref, "beside", "Strapped", faces("no: threaded on the bar"), about=about),
+        field(ref, "beside", "Strapped to the bar", faces("no: threaded on the bar"), about=about),
         field(ref, "diameter", "Diameter", LENGTH, about=about),
         field(ref, "density", "Material weighs", number("kg/m3"), about=about),
         field(ref, "price", "Price", MONEY, help="What it costs.", about=about),

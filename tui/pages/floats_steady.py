@@ -99,5 +99,5 @@ def _curve(found: Survey) -> list[str]:
     lines = ["Tilted from rest by, it turns back with:"]
     for angle, moment in curve:
         mark = "█" * round(CURVE_WIDTH * abs(moment) / most)
-        lines.append(f"{angle:>4}°  {mark} {abs(moment):.3f} N m")
+        lines.append(f"{angle:>4}°  {mark} {abs(moment):.3f} N·m")
     return lines

@@ -105,10 +105,10 @@ def tether_entries(report: Report) -> tuple[Entry, ...]:
         place_entry(TETHER, ""),
         field(TETHER, "diameter", "Diameter", LENGTH, help="Outside diameter of the cable or bundle."),
         field(TETHER, "hanging", "Hanging length", LENGTH),
-        field(TETHER, "mass_per_m", "A metre in air", MASS_PER_M),
-        field(TETHER, "mass_in_water_per_m", "A metre in water", MASS_PER_M),
+        field(TETHER, "mass_per_m", "Weight of 1 m in air", MASS_PER_M),
+        field(TETHER, "mass_in_water_per_m", "Weight of 1 m in water", MASS_PER_M),
         field(TETHER, "floats", "Small floats", COUNT),
-        field(TETHER, "float_lift", "One lifts", MASS),
+        field(TETHER, "float_lift", "One float lifts", MASS),
         field(TETHER, "price", "Price", MONEY, help="What it costs."),
         field(TETHER, "counts", "Counts on the bill", YES_NO),
     )

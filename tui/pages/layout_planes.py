@@ -94,11 +94,20 @@ def add_plane(section: ListSection) -> None:
     section.pick("Which kind of plane?", options, then, chosen)
 
 
+def _called(kind: str, name: str) -> str:
+    """A plane in words; one whose name says its kind needs no second word for it.
+
+    >>> _called("station", "station 7"), _called("station", "bow")
+    ('station 7', 'station bow')
+    """
+    return name if kind in name.split() else f"{kind} {name}"
+
+
 def remove_plane(report: Report, key: str) -> Asking:
     """A plane with all that lies on it."""
     kind, _, identity = key.partition(":")
     name = edits.find(report.design, Ref(kind, identity)).name
-    return f"{kind} {name} removed", lambda design: edits.remove_plane(design, kind, identity)
+    return f"{_called(kind, name)} removed", lambda design: edits.remove_plane(design, kind, identity)
 
 
 def nudge_plane(report: Report, key: str, steps: int) -> Asking:
@@ -106,7 +115,7 @@ def nudge_plane(report: Report, key: str, steps: int) -> Asking:
     kind, _, identity = key.partition(":")
     plane = edits.find(report.design, Ref(kind, identity))
     at = plane.at + steps * NUDGE[report.design.units]
-    return f"{kind} {plane.name} to {shown(report, at)}", lambda design: edits.move_plane(
+    return f"{_called(kind, plane.name)} to {shown(report, at)}", lambda design: edits.move_plane(
         design, kind, identity, at
     )
 

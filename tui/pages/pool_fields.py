@@ -194,7 +194,7 @@ def _remark(spot: Spot) -> Entry:
     def edit(words: str) -> Edit:
         return lambda design: _remarked(design, spot, words)
 
-    help_ = "What was special: who read the scale, wind, how often it was tried. After the reading."
+    help_ = "What was special: who read the scale, wind, how often it was tried. Write it after the reading."
     return Entry("trial-notes", "Remark", LONG_TEXT, get, edit, help_, about=KINDS[spot.kind].title)
 
 
