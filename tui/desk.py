@@ -16,7 +16,7 @@ from model.errors import FileProblem
 from tui.opening import Opened, demo_design, hold, new_design, open_file
 from tui.screens.session import SessionScreen
 from tui.session import Session
-from tui.shelf import SUFFIX, Recent, designs_folder, recents, remember
+from tui.shelf import SUFFIX, Recent, designs_folder, recents, remember, remembered
 
 if TYPE_CHECKING:
     from tui.app import Poolwright
@@ -62,7 +62,8 @@ class Desk:
 
         while True:
             starters = await to_thread(presets, "starter")
-            dialog = StartDialog(recents(), starters, note, first=self.screen is None)
+            known = await to_thread(recents)
+            dialog = StartDialog(known, starters, note, first=self.screen is None)
             answer = await self.app.push_screen_wait(dialog)
             if answer is None:
                 return
@@ -117,8 +118,8 @@ class Desk:
         if opened is None or not await self.leave():
             return
         session = Session(opened.design)
-        remembered = {recent.path: recent for recent in recents()}.get(str(opened.keeper.path))
-        seen, step = (remembered.seen, remembered.step) if remembered else ((), "brief")
+        last = remembered(opened.keeper.path)
+        seen, step = (last.seen, last.step) if last else ((), "brief")
         screen = SessionScreen(session, opened.keeper, seen, step)
         old, self.screen = self.screen, screen
         await (self.app.switch_screen(screen) if old else self.app.push_screen(screen))

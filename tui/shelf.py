@@ -62,16 +62,33 @@ def free_path(wanted: Path, taken: Iterable[Path] = ()) -> Path:
 
 
 def recents() -> tuple[Recent, ...]:
-    """What was open last, the latest first; nothing where the list cannot be read."""
+    """What was open last, the latest first, each file once; nothing where the list cannot be read."""
     with suppress(OSError, ValueError, TypeError, KeyError):
         entries: list[dict[str, Any]] = json.loads(_list_file().read_text(encoding="utf-8"))
-        return tuple(_recent(entry) for entry in entries)
+        return _once(_recent(entry) for entry in entries)
     return ()
+
+
+def remembered(path: str | Path) -> Recent | None:
+    """What is remembered of a file, however its path is spelled."""
+    return next((each for each in recents() if one_file(each.path) == one_file(path)), None)
+
+
+def one_file(path: str | Path) -> str:
+    """A path as it is the same for every spelling: links are followed, and case where the system has none."""
+    return os.path.normcase(os.path.realpath(path))
+
+
+def _once(listed: Iterable[Recent]) -> tuple[Recent, ...]:
+    found: dict[str, Recent] = {}
+    for each in listed:
+        found.setdefault(one_file(each.path), each)
+    return tuple(found.values())
 
 
 def remember(recent: Recent) -> None:
     """Put a design at the top of the list; a list that cannot be written is let go."""
-    kept = [recent, *(other for other in recents() if other.path != recent.path)][:MOST]
+    kept = _once((recent, *recents()))[:MOST]
     with suppress(OSError):
         state_folder().mkdir(parents=True, exist_ok=True)
         _list_file().write_text(json.dumps([asdict(each) for each in kept], indent=1), encoding="utf-8")

@@ -14,6 +14,7 @@ from textual.widgets import Button, Input, OptionList, Static
 from textual.widgets.option_list import Option
 
 from tui.dialogs.dialog import Dialog
+from tui.dialogs.field import Field
 from tui.shelf import SUFFIX
 
 Attempt = Callable[[Path], Awaitable[str]]
@@ -49,7 +50,7 @@ class FileDialog(Dialog[bool]):
             yield Static(self.question, classes="title")
             yield Static("", id="folder", classes="hint", markup=False)
             yield OptionList(id="entries", compact=True)
-            yield Input(self.typed, placeholder="or type its name or path here (Tab)", id="path")
+            yield Field(self.typed, placeholder="or type its name or path here (Tab)", id="path")
             yield Static("", id="problem", classes="error", markup=False)
             with HorizontalGroup(classes="answers"):
                 yield Button(self.button, id="go", compact=True)

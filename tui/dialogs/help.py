@@ -31,23 +31,20 @@ class HelpDialog(Dialog[None]):
         title: the name of the page.
         text: its help in plain paragraphs.
         own: keys of the page itself, with what they do.
+        session: whether the keys of the session are told too; a question in front of it has only its own.
     """
 
     BINDINGS: list[BindingType] = [("escape,f1,enter", "dismiss(None)", "Close")]
 
-    def __init__(self, title: str, text: str, own: tuple[tuple[str, str], ...] = ()) -> None:
-        self.page_title, self.text, self.own = title, text, own
+    def __init__(
+        self, title: str, text: str, own: tuple[tuple[str, str], ...] = (), *, session: bool = True
+    ) -> None:
+        self.page_title, self.text, self.own, self.session = title, text, own, session
         super().__init__()
 
     def compose(self) -> ComposeResult:
         """Paragraphs, then a table of keys, in a box that scrolls."""
-        keys = [(action.key_name, action.help) for action in ACTIONS if action.keys]
-        sections = (
-            ("In lists and fields of this page", self.own),
-            ("Moving about", MOVING),
-            ("Keys", tuple(keys)),
-            ("What stands behind a step, in the second line of the screen", MARKS),
-        )
+        sections = self._sections() if self.session else (("Keys", self.own),)
         with Vertical(classes="box tall"):
             with VerticalScroll(classes="text"):
                 yield Static(Content(self.page_title), classes="title")
@@ -57,6 +54,15 @@ class HelpDialog(Dialog[None]):
                         yield Static(Content(heading), classes="section")
                         yield from _table(rows)
             yield Button("Close (Esc)", compact=True)
+
+    def _sections(self) -> tuple[tuple[str, Iterable[tuple[str, str]]], ...]:
+        keys = [(action.key_name, action.help) for action in ACTIONS if action.keys]
+        return (
+            ("In lists and fields of this page", self.own),
+            ("Moving about", MOVING),
+            ("Keys", keys),
+            ("What stands behind a step, in the second line of the screen", MARKS),
+        )
 
     def on_button_pressed(self) -> None:
         """Close it."""

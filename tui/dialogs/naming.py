@@ -9,6 +9,7 @@ from textual.content import Content
 from textual.widgets import Button, Input, Static
 
 from tui.dialogs.dialog import Dialog
+from tui.dialogs.field import Field
 
 LONGEST = 80
 
@@ -31,7 +32,7 @@ class NamingDialog(Dialog[str | None]):
         """The question, the field, where it will be saved."""
         with Vertical(classes="box"):
             yield Static("What is your vehicle called?", classes="title")
-            yield Input(self.suggestion, max_length=LONGEST, id="name")
+            yield Field(self.suggestion, max_length=LONGEST, id="name")
             yield Static(Content(f"It is saved by itself, {self.where}."), classes="hint")
             with HorizontalGroup(classes="answers"):
                 yield Button("Begin", id="go", compact=True)

@@ -11,6 +11,7 @@ from textual.widgets.option_list import Option
 
 from tui.actions import ACTIONS, GO, Action
 from tui.dialogs.dialog import Dialog
+from tui.dialogs.field import Field
 
 
 class Palette(Dialog[str | None]):
@@ -35,7 +36,7 @@ class Palette(Dialog[str | None]):
     def compose(self) -> ComposeResult:
         """A field to type in, the list, and what the action under the bar does."""
         with Vertical(classes="box tall"):
-            yield Input(placeholder="Type a part of the name, then Enter", id="part")
+            yield Field(placeholder="Type a part of the name, then Enter", id="part")
             yield OptionList(id="found", compact=True)
             yield Static("", id="about", classes="hint", markup=False)
 

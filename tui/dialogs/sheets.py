@@ -15,6 +15,7 @@ from textual.widgets import Button, Input, Static
 from model.errors import FileProblem
 from tui import stamp
 from tui.dialogs.dialog import Dialog
+from tui.dialogs.field import Field
 from tui.forms.choice import Choice
 
 if TYPE_CHECKING:
@@ -63,7 +64,7 @@ class SheetsDialog(Dialog[None]):
             yield Static("Paper (left and right change it):", classes="hint")
             yield Choice("Paper")
             yield Static("Into the folder:", classes="hint")
-            yield Input(str(self.folder), id="folder")
+            yield Field(str(self.folder), id="folder")
             yield Static("", markup=False, id="progress")
             with HorizontalGroup(classes="answers"):
                 yield Button("Make them", id="go", compact=True)

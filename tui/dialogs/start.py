@@ -19,7 +19,22 @@ from tui.shelf import Recent
 if TYPE_CHECKING:
     from model.presets import Preset
 
-KEYS = "Up and Down to choose, Enter to begin. F10 leaves."
+KEYS = "Up and Down to choose, Enter to begin. F1 tells more, F10 leaves."
+HELP = (
+    "Poolwright helps your team to design a small underwater vehicle from plastic pipe, step by step. This "
+    "is the first question: which design do you want to work on?\n\n"
+    "Go on with opens a design that you had open before. A new design begins from a finished frame that you "
+    "change as you like, or from an empty one. The demo is there to try things on: nothing that you do there "
+    "touches your own files. A saved file may also lie on a stick.\n\n"
+    "You can do nothing wrong here: a new design is saved by itself, and the old ones stay as they are."
+)
+HELP_KEYS = (
+    ("Up, Down", "Go to another line of the list; the line under the list says more about it."),
+    ("Enter", "Begin with what is under the bar."),
+    ("F1", "This help; F1 or Esc closes it."),
+    ("Esc", "Back to the design on screen, where there is one."),
+    ("F10", "Leave Poolwright."),
+)
 SHOWN_RECENT = 4
 
 
@@ -35,6 +50,7 @@ class StartDialog(Dialog[str | None]):
 
     BINDINGS: list[BindingType] = [
         ("escape", "back", "Back"),
+        Binding("f1", "help", "Help"),
         Binding("f10,ctrl+q", "app.quit", "Quit", priority=True),
     ]
 
@@ -93,6 +109,12 @@ class StartDialog(Dialog[str | None]):
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         """Give what was chosen."""
         self.dismiss(event.option_id)
+
+    def action_help(self) -> None:
+        """What this screen is for, and its keys."""
+        from tui.dialogs.help import HelpDialog  # it brings the pages, which nobody waits for here
+
+        self.app.push_screen(HelpDialog("What do you want to do?", HELP, HELP_KEYS, session=False))
 
     def action_back(self) -> None:
         """Back to the design on screen, if there is one."""

@@ -8,6 +8,7 @@ from textual.containers import HorizontalGroup, Vertical
 from textual.widgets import Button, Input, Static
 
 from tui.dialogs.dialog import Dialog
+from tui.dialogs.field import Field
 
 LONGEST = 120
 
@@ -31,7 +32,7 @@ class WordsDialog(Dialog[str | None]):
         """The question, the field, the hint, the buttons."""
         with Vertical(classes="box"):
             yield Static(self.question, markup=False, classes="title")
-            yield Input(self.suggestion, max_length=LONGEST, id="words")
+            yield Field(self.suggestion, max_length=LONGEST, id="words")
             yield Static(self.hint, markup=False, classes="hint")
             with HorizontalGroup(classes="answers"):
                 yield Button("Take it", id="go", compact=True)
