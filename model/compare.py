@@ -90,7 +90,10 @@ MEASURES = (
 
 
 class Row(Struct, frozen=True):
-    """A line of the table: a number for each design as it is shown, and which are the best (all if even)."""
+    """A line of the table: a number for each design as it is shown, and which are the best.
+
+    All that are even are; none is where there is no number at all.
+    """
 
     name: str
     unit: str
@@ -199,7 +202,7 @@ def builds(frame: Frame) -> bool:
 def _row(measure: Measure, standings: Sequence[Standing]) -> Row:
     numbers = [_score(measure, measure.of(item)) for item in standings]
     top = max(numbers, default=-inf)
-    best = frozenset(number for number, value in enumerate(numbers) if _even(value, top))
+    best = frozenset(number for number, value in enumerate(numbers) if top > -inf and _even(value, top))
     return Row(measure.name, measure.unit, tuple(_text(measure, item) for item in standings), best)
 
 

@@ -15,12 +15,18 @@ if TYPE_CHECKING:
     from model.design import Design
 
 BEST = "*"
-NOTE = "* best of its line, all that are even. Numbers with a spread: best guess, lowest to highest."
+WIDEST = 22
+"""The longest title that stands over its column."""
+NOTE = """\
+* best of its line, or even. With a spread: best guess, lowest to highest.
+Steadiness: what rights it when it lies on its side."""
 YOURS = "No line counts more than another here: the best compromise is yours to choose."
 
 
 def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
     """Compare design files; none is left out, so one that cannot be read ends it."""
+    from os.path import samefile
+
     from model.compare import beaten_words, compared, standing_of_design
 
     loaded, errors = load_designs(files)
@@ -32,6 +38,8 @@ def compare(files: Sequence[str], *, as_json: bool) -> Outcome:
         errors.append(
             f"note: the costs are in different money ({', '.join(currencies)}): do not compare them"
         )
+    twice = [file for number, file in enumerate(files) if any(samefile(file, one) for one in files[:number])]
+    errors += [f"note: {plain(file)} is named twice, so a design is compared with itself" for file in twice]
     found = compared([standing_of_design(design) for design in designs])
     names = _names(files, designs)
     if as_json:
@@ -51,13 +59,21 @@ def _names(files: Sequence[str], designs: Sequence[Design]) -> list[str]:
 
 
 def _table(names: list[str], found: Comparison) -> list[str]:
+    """Titles that would make two columns too wide for 80 signs stand above, by letters."""
+    from model.drawing.trade import sign_of
+
+    heads, key = names, list[str]()
+    if max(map(len, names)) > WIDEST:
+        heads = [sign_of(found, number) for number in range(len(names))]
+        key = [f"{sign}: {name}" for sign, name in zip(heads, names, strict=True)]
     rows = [
-        [f"{row.name}, {row.unit}" if row.unit else row.name]
+        [f"{short}, {row.unit}" if row.unit else short]
         + [f"{text} {BEST if number in row.best else ''}".rstrip() for number, text in enumerate(row.texts)]
         for row in found.rows
+        for short in (row.name.partition(",")[0],)
     ]
     beaten = [number for number, other in enumerate(found.beaten, 1) if other is not None]
-    return columns([["", *names], *rows], grey=beaten)
+    return [*key, *columns([["", *heads], *rows], grey=beaten)]
 
 
 def _document(files: Sequence[str], found: Comparison) -> list[dict[str, object]]:

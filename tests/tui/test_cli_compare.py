@@ -73,9 +73,34 @@ def test_weight_and_cost_are_those_of_the_two_files(capsys, pair):
 def test_two_of_the_same_title_are_told_apart_by_their_files(capsys, pair, tmp_path):
     copy = tmp_path / "copy.toml"
     copy.write_bytes(pair[0].read_bytes())
-    out, _, _ = run(capsys, pair[0], copy)
-    assert str(copy) in out.splitlines()[0]
+    out, errors, _ = run(capsys, pair[0], copy)
+    assert errors == []
+    above = out.splitlines()[:2]
+    assert [line[:3] for line in above] == ["A: ", "B: "]
+    assert str(pair[0]) in above[0]
+    assert str(copy) in above[1]
     assert "is beaten" not in out, "even designs do not beat each other"
+
+
+def test_a_file_named_twice_is_said(capsys, pair):
+    _, errors, status = run(capsys, pair[0], pair[1], pair[0])
+    assert errors == [f"note: {pair[0]} is named twice, so a design is compared with itself"]
+    assert status == 0
+
+
+def test_two_designs_fit_on_80_columns_and_a_line_without_a_number_has_no_best(capsys, tmp_path):
+    """Inches beside millimetres, a long title, and one without any thruster."""
+    bare = load_design(STARTERS[1]).design
+    title = "A title of a team that likes to write long titles on everything"
+    paths = [tmp_path / "still.toml", tmp_path / "long.toml"]
+    save_design(bare.arranged(thrusters=()).but(title="Still"), paths[0], None)
+    save_design(bare.arranged(thrusters=()).but(title=title), paths[1], None)
+    for other in (STARTERS[0], STARTERS[3], paths[1]):
+        out, _, _ = run(capsys, paths[0], other)
+        assert all(len(line) <= 80 for line in out.splitlines() if "is beaten" not in line)
+    assert f"B: {title}" in out
+    speed = next(line for line in out.splitlines() if line.startswith("top speed"))
+    assert speed.split() == ["top", "speed", "ahead,", "m/s", "-", "-"]
 
 
 def test_a_design_worse_in_everything_is_named_as_beaten(capsys, pair, tmp_path):
