@@ -17,8 +17,12 @@ Kind = tuple[str, tuple[tuple[bool, str], ...]]
 """A shape, and for each socket whether it is on the run and which pipe it takes."""
 
 
-def addable(stock: Stock) -> tuple[Fitting, ...]:
-    """One fitting of each shape and pipe that a stock lacks; those made for its own pipe come first."""
+def addable(stock: Stock, *, scaled: bool = True) -> tuple[Fitting, ...]:
+    """One fitting of each shape and pipe that a stock lacks; those made for its own pipe come first.
+
+    Args:
+        scaled: whether those count that are made for another pipe.
+    """
     have = {_kind(fitting) for fitting in stock.fittings}
     best: dict[Kind, tuple[float, Fitting]] = {}
     for preset in presets("stock"):
@@ -27,7 +31,8 @@ def addable(stock: Stock) -> tuple[Fitting, ...]:
             kind = _kind(fitting)
             if kind not in have and (kind not in best or off < best[kind][0]):
                 best[kind] = off, fitting
-    return tuple(fitting for _, fitting in sorted(best.values(), key=lambda found: found[0]))
+    ordered = sorted(best.values(), key=lambda found: found[0])
+    return tuple(fitting for off, fitting in ordered if scaled or off <= SAME)
 
 
 def _kind(fitting: Fitting) -> Kind:

@@ -1,9 +1,13 @@
 """Joints that no fitting fits, built from what there is: distances from raw sockets, counts by hand."""
 
+import tomllib
+
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from model.design import OnHand
+from model.presets import built_in_folder
 from model.review import after_remedy, proven_remedies, proven_remedy, review
 from tests import worked
 from tests.generators import stock as range_of
@@ -114,8 +118,31 @@ def test_a_brace_from_corner_to_corner_gets_tees_of_its_own_beside_the_corners()
 
 
 def test_where_nothing_helps_nothing_is_offered():
-    report = review(box(worked.stock("cap")))
-    assert proven_remedy(report, unmatched(report)[0]) is None
+    """No range has fittings for pipe of 30 mm, nor can anything be bought where the box is all there is."""
+    poor = worked.stock("cap")
+    wide = poor.but(pipes=(poor.pipes[0].but(outside_diameter=0.03),))
+    shut = poor.but(on_hand=OnHand(only=True))
+    for goods in (wide, shut):
+        report = review(box(goods))
+        assert proven_remedy(report, unmatched(report)[0]) is None
+
+
+def test_the_fitting_that_another_range_has_for_the_same_pipe_comes_last_with_what_it_costs():
+    """Eight corners at what the range of furniture fittings asks, read from its file."""
+    report = review(box())
+    path = built_in_folder() / "stocks" / "half-inch-furniture.toml"
+    fittings = tomllib.loads(path.read_text(encoding="utf-8"))["stock"]["fittings"]
+    price = next(each["price"] for each in fittings if each["shape"] == "corner")
+    *others, last = proven_remedies(report, unmatched(report)[0])
+    assert others
+    assert not any(way.label.startswith("Get ") for way in others)
+    assert last.label == "Get a three-way corner, which other ranges have for the same pipe"
+    assert "8 x three-way corner" in last.details[0]
+    after = after_remedy(report.design, last)
+    assert not unmatched(after)
+    assert len(after.survey.frame.bars) == 12
+    line = next(line for line in after.survey.bill.lines if line.kind == "fitting")
+    assert (line.quantity, line.each) == (8, price)
 
 
 def test_equipment_goes_with_its_bar_and_stays_where_it_is_along_it():

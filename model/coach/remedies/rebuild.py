@@ -1,4 +1,4 @@
-"""A joint that no fitting fits, built from the fittings that there are.
+"""A joint that no fitting fits, built from the fittings that there are, or with one of another range.
 
 One of its bars moves sideways onto a fitting of its own: along a neighbouring bar, which takes a
 tee there, or onto a short piece.  How far follows from the real sockets: centre to face of the
@@ -12,11 +12,12 @@ from msgspec import Struct
 
 from model.coach.finding import Remedy
 from model.coach.remedies.difference import Sight, difference, sight
-from model.coach.sentences import direction_words, length
+from model.coach.sentences import direction_words, length, one
 from model.design import Design
-from model.design.edits import shift_bar
+from model.design.edits import add_fitting, shift_bar
 from model.errors import EditError
 from model.fittings.match import Catalogue, Way, catalogue
+from model.fittings.more import addable
 from model.frame.layout import Arm, BarPlace, Frame, JointPlace, lay_out, ways
 from model.survey import Survey
 from model.vectors import Grid
@@ -68,7 +69,20 @@ def rebuild(found: Survey, joint: JointPlace) -> tuple[Remedy, ...]:
     before = sight(found.design)
     outs = [out for plan in plans if (out := _way_out(found, before, plan))]
     outs.sort(key=lambda out: out[0])
-    return tuple(remedy for _, remedy in outs)
+    return (*(remedy for _, remedy in outs), *_from_other_ranges(found, joint, before))
+
+
+def _from_other_ranges(found: Survey, joint: JointPlace, before: Sight) -> Iterator[Remedy]:
+    """Fittings of other ranges for the same pipe that fit a joint and leave no socket spare."""
+    needed = ways(joint.arms)
+    if needed is None or found.design.stock.on_hand.only:
+        return
+    for fitting in addable(found.design.stock, scaled=False):
+        match = Catalogue(found.design.stock.but(fittings=(fitting,))).match(needed, None)
+        if match and not match.spare:
+            edit = partial(add_fitting, fitting=fitting)
+            label = f"Get {one(fitting.name)}, which other ranges have for the same pipe"
+            yield Remedy(label, edit, difference(before, sight(edit(found.design))))
 
 
 def _shifts(design: Design, frame: Frame, joint: JointPlace, *, whole: bool) -> Iterator[Shift]:
