@@ -9,7 +9,7 @@ from __future__ import annotations
 from msgspec import Struct
 from textual.binding import Binding, BindingType
 
-from tui.steps import STEPS
+from tui.steps import STEPS, Step
 
 CAPS = {"escape": "Esc", "pageup": "PgUp", "pagedown": "PgDn"}
 """What stands on the keys that a keyboard shortens."""
@@ -123,6 +123,14 @@ ACTIONS = (
     Action("app.colours", "", "Light or dark colours", "A light screen is easier to read in a bright room."),
 )
 GO = tuple(Action(f"go('{step.key}')", "", f"Go to {step.title}", step.purpose) for step in STEPS)
+
+
+def to_section(step: Step, title: str) -> Action:
+    """The way to a section of a page."""
+    help_ = f"Open the section {title} of the page {step.title}."
+    return Action(f"go('{step.key}', '{title}')", "", f"Go to {step.title} > {title}", help_)
+
+
 FOOTER = tuple(action for action in ACTIONS if action.footer)
 
 

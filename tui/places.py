@@ -66,6 +66,44 @@ SECTIONS: dict[str, dict[str, str]] = {
     "pool": {"trial.weight-off": "Trials", "trial.trim-off": "Trials", "trial.spare-off": "Trials"},
 }
 """By the key of the page and the code."""
+NUMBERS: dict[str, dict[str, str]] = {
+    "brief": {
+        "": "overall length",
+        "More rules": "smallest hoop",
+        "Course": "time over the course",
+        "Water": "density of the water",
+        "Coach": "trim at rest",
+    },
+    "stock": {"": "cut A"},
+    "layout": {
+        "": "cut A",
+        "Planes": "overall length",
+        "Size": "overall length",
+        "Tolerance": "error of the length",
+        "Outline": "area head on",
+    },
+    "fittings": {"": "cut A"},
+    "thrusters": {"": "pull of", "Speed": "top speed", "Drag": "drag ahead", "Compare": "top speed"},
+    "gear": {"": "weight"},
+    "wires": {"": "current with all motors on"},
+    "floats": {
+        "": "trim at rest",
+        "Solve": "spare buoyancy",
+        "Steadiness": "lift point above balance point",
+    },
+    "holes": {"": "air caught, level"},
+    "money": {"": "spent"},
+    "build": {"": "cut A"},
+    "pool": {"": "weight"},
+}
+"""By the key of the page and the title of the section, how the name of the number begins that is asked for
+there; that of "" where the section has none of its own."""
+
+
+def number_of(step: str, section: str) -> str:
+    """How the name of the number begins whose story is told first."""
+    numbers = NUMBERS.get(step, {})
+    return numbers.get(section) or numbers.get("", "")
 
 
 def section_of(finding: Finding) -> str:

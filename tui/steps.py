@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from importlib import import_module
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 
@@ -24,6 +24,11 @@ class Step(Struct, frozen=True):
         """The class of its page, imported now."""
         found: type[Widget] = getattr(import_module(self.module), self.page)
         return found
+
+    def sections(self) -> tuple[str, ...]:
+        """The titles of the sections of its page, as the page declares them; imported now."""
+        page: Any = self.page_class()()
+        return tuple(title for title, _ in page.makers())
 
 
 def _step(key: str, title: str, purpose: str) -> Step:

@@ -26,6 +26,9 @@ class FakePage(VerticalScroll, can_focus=False):
     HELP = "What the fake page is for."
     report = reactive(None)
 
+    def makers(self):
+        return ()
+
     def compose(self):
         yield Static(f"The page {self.id}")
         yield Input(id="title")

@@ -22,12 +22,13 @@ class OriginsDialog(Dialog[None]):
 
     Args:
         quantities: the numbers, in the order of the steps.
+        first: how the name of the number begins that the bar starts on; "" for the first of all.
     """
 
     BINDINGS: list[BindingType] = [("escape", "dismiss(None)", "Close")]
 
-    def __init__(self, quantities: tuple[Quantity, ...]) -> None:
-        self.quantities = quantities
+    def __init__(self, quantities: tuple[Quantity, ...], first: str = "") -> None:
+        self.quantities, self.first = quantities, first
         super().__init__()
 
     def compose(self) -> ComposeResult:
@@ -42,8 +43,11 @@ class OriginsDialog(Dialog[None]):
             yield Button("Close (Esc)", compact=True, classes="close")
 
     def on_mount(self) -> None:
-        """Begin with the first number."""
-        self.query_one(OptionList).focus()
+        """Begin with the number that belongs to what was in front."""
+        listed = self.query_one(OptionList)
+        places = (n for n, each in enumerate(self.quantities) if each.name.startswith(self.first))
+        listed.highlighted = next(places, 0) if self.quantities else None
+        listed.focus()
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         """Tell the story of the number under the bar."""

@@ -9,9 +9,10 @@ from textual.content import Content
 from textual.widgets import Input, OptionList, Static
 from textual.widgets.option_list import Option
 
-from tui.actions import ACTIONS, GO, Action
+from tui.actions import ACTIONS, GO, Action, to_section
 from tui.dialogs.dialog import Dialog
 from tui.dialogs.field import Field
+from tui.steps import STEPS
 
 
 class Palette(Dialog[str | None]):
@@ -31,6 +32,7 @@ class Palette(Dialog[str | None]):
 
     def __init__(self, dimmed: frozenset[str]) -> None:
         self.dimmed = dimmed
+        self.all: tuple[Action, ...] = ()
         super().__init__()
 
     def compose(self) -> ComposeResult:
@@ -41,7 +43,9 @@ class Palette(Dialog[str | None]):
             yield Static("", id="about", classes="hint", markup=False)
 
     def on_mount(self) -> None:
-        """Show every action."""
+        """Show every action; the sections are asked of their pages, which takes some 50 ms the first time."""
+        sections = (to_section(step, title) for step in STEPS for title in step.sections())
+        self.all = (*ACTIONS, *GO, *sections)
         self._list("")
 
     def on_input_changed(self, event: Input.Changed) -> None:
@@ -56,7 +60,7 @@ class Palette(Dialog[str | None]):
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         """Say what the action under the bar does."""
-        helps = {action.action: action.help for action in (*ACTIONS, *GO)}
+        helps = {action.action: action.help for action in self.all}
         self.query_one("#about", Static).update(Content(helps.get(event.option_id or "", "")))
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
@@ -71,10 +75,15 @@ class Palette(Dialog[str | None]):
         words = typed.lower().split()
         found = self.query_one(OptionList)
         found.clear_options()
-        for action in (*ACTIONS, *GO):
-            if action.call != "palette" and all(w in f"{action.label} {action.help}".lower() for w in words):
+        for action in sorted(self.all, key=lambda each: not _has(words, each.label)):  # the name comes first
+            if action.call != "palette" and _has(words, f"{action.label} {action.help}"):
                 found.add_option(Option(_line(action), id=action.action, disabled=action.call in self.dimmed))
         found.action_first()
+
+
+def _has(words: list[str], text: str) -> bool:
+    """Whether every word is part of a text."""
+    return all(word in text.lower() for word in words)
 
 
 def _line(action: Action) -> Content:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.content import Content
+from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Input
 
@@ -42,6 +43,9 @@ class Form(Widget):
         )
     ]
 
+    class Shown(Message):
+        """Other values are shown, and what a field is for may have changed with them."""
+
     def __init__(self) -> None:
         self.rows: list[FieldRow] = []
         """From top to bottom."""
@@ -61,6 +65,7 @@ class Form(Widget):
             return
         for row, entry in zip(self.rows, entries, strict=True):
             row.show(report, entry)
+        self.post_message(self.Shown())
 
     def repaint(self) -> None:
         """Put back the values of the design, save where something is being typed."""

@@ -189,6 +189,12 @@ class Page(VerticalScroll, can_focus=False):
         """Put the focus on the first field."""
         self.section.focus_first()
 
+    async def turn_to(self, title: str) -> None:
+        """Open the section of a title and go into it."""
+        titles = [each for each, _ in self._makers]
+        if title in titles:
+            (await self.open_section(titles.index(title))).focus_first()
+
     def focus_about(self, about: About, section: str = "") -> None:
         """Put the focus on what a finding is about, in the section of a title where one is named."""
         self.call_later(self._focus_about, about, section)
@@ -215,8 +221,18 @@ class Page(VerticalScroll, can_focus=False):
 
     def on_descendant_focus(self, event: DescendantFocus) -> None:
         """Say at the foot what the field is for, or what the keys of a table do."""
-        self.query_one(FieldHelp).words = self.help_of(event.widget)
+        self._tell(event.widget)
         self.scroll_to_widget(event.widget, animate=False)  # Textual takes what the foot hides for seen
+
+    def on_form_shown(self, event: Form.Shown) -> None:
+        """What the field is for may be something else now."""
+        event.stop()
+        focused = self.screen.focused
+        if focused is not None and self in focused.ancestors:
+            self._tell(focused)
+
+    def _tell(self, widget: Widget) -> None:
+        self.query_one(FieldHelp).words = self.help_of(widget)
 
     def help_of(self, widget: Widget | None) -> str:
         """What a field is for, or what the keys do there."""

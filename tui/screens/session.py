@@ -24,7 +24,7 @@ from tui.messages import (
     StepRequested,
     WriteRequested,
 )
-from tui.places import section_of
+from tui.places import number_of, section_of
 from tui.screens.looking import Looking, beside
 from tui.shelf import SUFFIX
 from tui.steps import BY_KEY, after, before, page_of
@@ -287,9 +287,11 @@ class SessionScreen(Looking):
         self.action_findings()
         self._prove_soon()
 
-    async def action_go(self, step: str) -> None:
-        """The page of a step."""
+    async def action_go(self, step: str, section: str = "") -> None:
+        """The page of a step, or a section of it."""
         await self._open(step)
+        if section:
+            await self.page.turn_to(section)
 
     async def action_step_after(self) -> None:
         """The page of the next step."""
@@ -321,7 +323,9 @@ class SessionScreen(Looking):
         from model.explain import quantities
         from tui.dialogs.origins import OriginsDialog
 
-        self.app.push_screen(OriginsDialog(quantities(self.session.report.survey)))
+        section = getattr(self.page, "section", None)
+        first = number_of(self.state.step, section.title if section else "")
+        self.app.push_screen(OriginsDialog(quantities(self.session.report.survey), first))
 
     @beside
     @work
