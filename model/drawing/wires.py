@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 
 from model.design import Arrangement, Power, Thruster
 from model.drawing.scene import About, Label, Point, Role, Scene, Shape, Stroke
-from model.power.diagram import fuse_words, run_words
+from model.power.circuit import branch_area
+from model.power.diagram import box_words, fuse_words, run_words
 from model.power.wire import gauge_name
 from model.power.wiring import Wiring
 from model.units import Unit
@@ -52,7 +53,7 @@ def wiring_scene(arrangement: Arrangement, wires: Wiring, unit: Unit) -> Scene:
     middle = (rows[0] + rows[-1]) / 2
     _trunk(board, wires.power, middle, unit)
     board.box(CONTROL, middle, (FUSE + 2 * WIDE + 14 - CONTROL, rows[0] - rows[-1] + ROW), "fitting")
-    board.text("control box", CONTROL + 2, rows[0] + ROW / 2 - 3.5)
+    board.text(box_words(wires.power), CONTROL + 2, rows[0] + ROW / 2 - 3.5)
     for side, aside in ((PAIR, 1.0), (-PAIR, 2.5)):
         rail = ((CONTROL + aside, rows[0] + side), (CONTROL + aside, rows[-1] + side))
         board.strokes.append(Stroke(rail, "tether"))
@@ -81,6 +82,14 @@ def _trunk(board: Board, power: Power, height: float, unit: Unit) -> None:
     board.text(fuse_words(power.main_fuse), MAIN - 2, height + 7)
     lead = f"{gauge_name(power.lead_area, inches=unit == 'in')}, {run_words(power.lead_length, unit)}"
     board.text(f"lead {lead}", MAIN - 10, height - 7)
+    if power.feed == "one pair":
+        board.text("then one pair in the tether:", MAIN - 10, height - 11)
+        board.text(_cores(power.core_area, power, unit), MAIN - 10, height - 15)
+
+
+def _cores(area: float, power: Power, unit: Unit) -> str:
+    """A pair of cores as long as the tether."""
+    return f"2 x {gauge_name(area, inches=unit == 'in')}, {run_words(power.length, unit)}"
 
 
 def _branch(board: Board, thruster: Thruster, wires: Wiring, height: float, unit: Unit) -> None:
@@ -93,10 +102,12 @@ def _branch(board: Board, thruster: Thruster, wires: Wiring, height: float, unit
         board.text(fuse_words(branch.fuse), FUSE, height + 4.8)
     board.box(SWITCH, height, (WIDE, HIGH), "bar", about)
     board.text(branch.switching, SWITCH + 1, height - 1)
-    area = gauge_name(branch.core_area or power.core_area, inches=unit == "in")
-    shared = "shared pair" if power.feed == "one pair" else " and ".join(branch.colours)
-    board.text(f"tether: {shared}", CABLE, height + 5)
-    board.text(f"2 x {area}, {run_words(power.length, unit)}", CABLE, height - 6)
+    colours = " and ".join(branch.colours)
+    if power.feed == "one pair":
+        board.text(colours, CABLE, height + 5)
+    else:
+        board.text(f"tether: {colours}", CABLE, height + 5)
+        board.text(_cores(branch_area(power, branch), power, unit), CABLE, height - 6)
     board.box(MOTOR, height, (WIDE, 1.4 * HIGH), "thruster", about)
     board.text(thruster.name, MOTOR, height + 8)
     board.text(f"{load.volts:.1f} V, {load.amps:.1f} A", MOTOR, height - 10)

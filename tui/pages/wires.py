@@ -10,7 +10,7 @@ from model.design import edits
 from model.design.edits import Ref
 from model.drawing.diagram_svg import diagram_svg
 from model.drawing.wires import wiring_scene
-from model.power.diagram import wiring_lines
+from model.power.diagram import wiring_lines, wiring_tree
 from tui.forms.acts import Act
 from tui.forms.entry import Entry, field
 from tui.forms.kinds import COUNT, LENGTH, LONG_TEXT, TEXT, YES_NO, choice, number
@@ -118,11 +118,12 @@ def supply_form() -> PowerSection:
 
 
 def diagram(report: Report) -> str:
-    """The wiring from the battery to the motors, a line for each thing."""
+    """The wiring from the battery to the motors, drawn, and then a line for each thing."""
     wires = report.survey.wiring
     if wires is None:
         return NO_PLAN
-    return "\n".join(wiring_lines(report.design.arrangement, wires, report.design.units))
+    what = report.design.arrangement, wires, report.design.units
+    return "\n".join((*wiring_tree(*what), "", *wiring_lines(*what)))
 
 
 def write_diagram(section: Section) -> None:
