@@ -28,6 +28,7 @@ FLOORS = (
     {"model.coach"},
     {
         "model.review",
+        "model.proved",
         "model.explain",
         "model.explain_frame",
         "model.explain_air",

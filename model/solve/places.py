@@ -1,16 +1,22 @@
-"""Where foam and weights may go: stretches of bar that nothing forbids."""
+"""Where foam and weights may go: stretches of bar that show and that nothing else needs."""
 
-from collections.abc import Iterable
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from model.design import COMPARISON_SLACK, Foam
+from model.design import COMPARISON_SLACK, Foam, Thruster
 from model.design.equipment import STEEL_DENSITY
 from model.design.measures import Direction
 from model.frame.layout import BarPlace
-from model.parts import Block, Box, Cylinder, Part, Solid, box_around
+from model.parts import Box, Cylinder, Part, Solid, box_around
+from model.solve.hole_places import opposite
 from model.survey import Survey
-from model.vectors import Vector, add, dot, norm, scale, sub, unit
+from model.thrust.mounts import STRAP_WIDTH, MountPlan, mount_plans
+from model.thrust.nearest import gap
+from model.thrust.tie_holes import TIE_WIDTH
+from model.vectors import ORIGIN, Vector, add, dot, norm, scale, sub, unit
 from model.vehicle.fixed import stretched
 from model.vehicle.pipework import disc
 
@@ -22,6 +28,18 @@ SAME_LEVEL = 1e-6
 """[m] Bars whose heights differ by less lie at one level."""
 ROD = 0.012
 """[m] Diameter of a new weight: rod or a stack of washers on a tie."""
+FINE = 0.005
+"""[m] How finely a bar is looked over for a weight."""
+TOUCHING = 0.0005
+"""[m] Solids that share less than this only touch."""
+TOGETHER = 1e-6
+"""[m] Solids nearer than this share room."""
+ASLANT = 0.1
+"""A side of the vehicle is a side of a bar that goes that way by less than this share of its length."""
+Stretch = tuple[float, float]
+"""From where to where on a bar, from its start [m]."""
+Needed = tuple[float, float, frozenset[str]]
+"""A stretch of bar that something else needs, and the sides of the bar that it needs; () is all round."""
 
 
 class Place(Struct, frozen=True):
@@ -31,7 +49,8 @@ class Place(Struct, frozen=True):
         beside: the side of the bar that the piece is strapped to; None where it is threaded.
         origin: where the bar begins, carried to the middle line of the piece [m].
         low, high: the stretch, from the start of the bar [m].
-        step: length of one step of the piece along the bar [m]; 0 for a weight.
+        radius: of the piece [m].
+        step: length of one step of the piece along the bar [m].
         mass, volume: of one step [kg, m3].
         most: the most steps that fit.
     """
@@ -43,40 +62,55 @@ class Place(Struct, frozen=True):
     along: Vector
     low: float
     high: float
+    radius: float
     step: float
     mass: float
     volume: float
     most: int
+
+    def solid(self, low: float, high: float) -> Cylinder:
+        """A piece from one place on the bar to another [m]."""
+        start, end = (add(self.origin, scale(self.along, at)) for at in (low, high))
+        return Cylinder(start, end, self.radius)
+
+    def lift(self, density: float) -> float:
+        """What one step lifts in water of a density [kg]; below zero where it sinks."""
+        return self.volume * density - self.mass
 
 
 def foam_places(
     found: Survey, bars: Iterable[str], foam: Foam, step: float, wanted: Direction | None
 ) -> list[Place]:
     """The stretches of some bars where foam may go: as wanted if that is allowed, else threaded or inside."""
-    places = []
+    volume, needed, places = (disc(foam.outside_diameter) - disc(foam.hole)) * step, _needed(found), []
     for name in bars:
         bar = found.frame.bars[name]
-        for beside in (wanted, None, _inwards(bar, found)):
-            stretches = _free(found, bar, beside, foam, step)
-            places += [_foam_place(bar, beside, foam, step, low, high) for low, high in stretches]
-            if stretches:
+        for beside in dict.fromkeys((wanted, None, _inwards(bar, found))):
+            if not (foam.hole > 0 if beside is None else _is_side(beside, bar)):
+                continue
+            outside = stretched(foam, bar.pipe.outside_diameter) if beside is None else foam.outside_diameter
+            whole = _whole("float", bar, beside, outside / 2, step, volume * foam.density, volume)
+            free = _free(found, whole, needed[name], step)
+            places += free
+            if free:
                 break
     return places
 
 
 def weight_places(found: Survey, bars: Iterable[str], unit_mass: float, most: int) -> list[Place]:
-    """The stretches of some bars where weights may hang beneath, in pieces of a mass [kg]."""
-    places = []
+    """The stretches of some bars where weights may be strapped beneath, in pieces of a mass [kg].
+
+    Beside a bar that is upright or slants they go on its inner side.
+    """
+    if unit_mass <= 0:
+        return []
+    volume, needed, places = unit_mass / STEEL_DENSITY, _needed(found), []
     for name in bars:
         bar = found.frame.bars[name]
-        if bar.exposed > 0:
-            low, high = bar.faces[0], bar.spacing - bar.faces[1]
-            origin = _carried(bar, "-z", ROD)
-            volume = unit_mass / STEEL_DENSITY
-            places.append(
-                Place("ballast", name, "-z", origin, bar.along, low, high, 0.0, unit_mass, volume, most)
-            )
-    return places
+        beside: Direction = "-z" if _is_side("-z", bar) else _inwards(bar, found)
+        whole = _whole("ballast", bar, beside, ROD / 2, volume / disc(ROD), unit_mass, volume)
+        places += _free(found, whole, needed[name], FINE)
+    return [replace(place, most=min(place.most, most)) for place in places]
 
 
 def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
@@ -86,80 +120,96 @@ def level_bars_at(found: Survey, sign: int) -> list[BarPlace]:
     return [bar for bar in flat if sign * bar.start[2] > end - SAME_LEVEL]
 
 
-def _foam_place(
-    bar: BarPlace, beside: Direction | None, foam: Foam, step: float, low: float, high: float
-) -> Place:
-    volume = (disc(foam.outside_diameter) - disc(foam.hole)) * step
-    origin = _carried(bar, beside, foam.outside_diameter)
-    most = int((high - low) / step + COMPARISON_SLACK)
-    return Place(
-        "float", bar.id, beside, origin, bar.along, low, high, step, volume * foam.density, volume, most
-    )
-
-
-def _carried(bar: BarPlace, beside: Direction | None, diameter: float) -> Vector:
-    if beside is None:
-        return bar.start
-    return add(bar.start, scale(unit(beside), (bar.pipe.outside_diameter + diameter) / 2))
+def _is_side(side: Direction, bar: BarPlace) -> bool:
+    return abs(dot(unit(side), bar.along)) < ASLANT
 
 
 def _inwards(bar: BarPlace, found: Survey) -> Direction:
-    """The level direction from a bar towards G."""
-    axis = 1 if abs(bar.along[0]) > abs(bar.along[1]) else 0
-    sign = "-" if bar.point(0.5)[axis] > found.balance.g[axis] else "+"
-    return sign + "xy"[axis]
+    """The level side of a bar that faces G; the upper side of a level bar that has none."""
+    for axis in (1, 0) if abs(bar.along[0]) > abs(bar.along[1]) else (0, 1):
+        if abs(bar.along[axis]) < ASLANT:
+            return ("-" if bar.point(0.5)[axis] > found.balance.g[axis] else "+") + "xy"[axis]
+    return "+z"
 
 
-def _free(
-    found: Survey, bar: BarPlace, beside: Direction | None, foam: Foam, step: float
-) -> list[tuple[float, float]]:
-    """The stretches [m] of a bar, in whole steps, where foam touches nothing that it must not."""
+def _whole(
+    kind: str,
+    bar: BarPlace,
+    beside: Direction | None,
+    radius: float,
+    step: float,
+    mass: float,
+    volume: float,
+) -> Place:
+    """All of the pipe that shows on a bar."""
+    out = scale(unit(beside), bar.pipe.outside_diameter / 2 + radius) if beside else ORIGIN
     low, high = bar.faces[0], bar.spacing - bar.faces[1]
-    outside = stretched(foam, bar.pipe.outside_diameter) if beside is None else foam.outside_diameter
-    origin = _carried(bar, beside, foam.outside_diameter)
-    obstacles = _obstacles(found, bar)
+    origin = add(bar.start, out)
+    return Place(kind, bar.id, beside, origin, bar.along, low, high, radius, step, mass, volume, 0)
+
+
+def _free(found: Survey, whole: Place, needed: Iterable[Needed], fine: float) -> list[Place]:
+    """The stretches of a bar where a piece touches nothing that it must not, in whole slices [m]."""
+    if whole.high - whole.low < whole.step - COMPARISON_SLACK:
+        return []
+    around = whole.solid(whole.low, whole.high).box
+    obstacles = [solid for solid in _obstacles(found, whole.bar) if around.meets(solid.box)]
+    closed = [
+        (low, high) for low, high, sides in needed if not (sides and whole.beside) or whole.beside in sides
+    ]
     rest = box_around(box for part in found.parts if part.kind != "float" and (box := part.box))
-    stretches: list[tuple[float, float]] = []
-    begin: float | None = None
-    count = int((high - low) / step + COMPARISON_SLACK)
-    for number in range(count + 1):
-        here = low + number * step
-        ends = add(origin, scale(bar.along, here)), add(origin, scale(bar.along, here + step))
-        slice_ = Cylinder(*ends, outside / 2)
-        free = (
-            number < count
-            and fits_limit(rest, found.extents.limit, slice_)
-            and not any(meets(slice_, o) for o in obstacles)
+
+    def free(low: float, high: float) -> bool:
+        solid = whole.solid(low, high)
+        return (
+            all(high <= begin or end <= low for begin, end in closed)
+            and fits_limit(rest, found.extents.limit, solid)
+            and not any(shares(solid, other) for other in obstacles)
         )
-        if free and begin is None:
+
+    stretches = _runs(whole.low, whole.high, fine, free)
+    return [
+        replace(whole, low=low, high=high, most=most)
+        for low, high in stretches
+        if (most := int((high - low) / whole.step + COMPARISON_SLACK))
+    ]
+
+
+def _runs(low: float, high: float, fine: float, free: Callable[[float, float], bool]) -> Iterator[Stretch]:
+    """The longest runs of free slices [m]."""
+    begin: float | None = None
+    count = int((high - low) / fine + COMPARISON_SLACK)
+    for number in range(count + 1):
+        here = low + number * fine
+        is_free = number < count and free(here, here + fine)
+        if is_free and begin is None:
             begin = here
-        elif not free and begin is not None:
-            stretches.append((begin, here))
+        elif not is_free and begin is not None:
+            yield begin, here
             begin = None
-    return stretches
 
 
 def fits_limit(rest: Box | None, limit: Vector | None, solid: Cylinder) -> bool:
-    """Whether the vehicle without its floats, in its box, stays in the size limit with one more solid."""
-    if limit is None:
+    """Whether the vehicle without its floats, in its box, stays in the size limit with one more solid.
+
+    Where it is over the limit already, it comes out no larger.
+    """
+    if limit is None or rest is None:
         return True
-    box = box_around([solid.box, *([rest] if rest else [])])
+    box = box_around([solid.box, rest])
     return box is None or all(
-        size <= most + COMPARISON_SLACK for size, most in zip(box.size, limit, strict=True)
+        size <= max(most, had) + COMPARISON_SLACK
+        for size, most, had in zip(box.size, limit, rest.size, strict=True)
     )
 
 
-def _obstacles(found: Survey, bar: BarPlace) -> list[Solid]:
-    """What foam on a bar must not touch: other parts, and the streams of the propellers."""
-    near = set(bar.joints)
-    beside = {other.id for other in found.frame.bars.values() if near & set(other.joints)}
-    solids: list[Solid] = []
+def _obstacles(found: Survey, bar: str) -> Iterator[Solid]:
+    """What a piece on a bar must not touch: all other parts, and the streams of the propellers."""
     for part in found.parts:
         if part.kind == "thruster":
-            solids += [part.solids[0], _stream(part)]
-        elif part.kind != "float" and part.id not in near | beside:
-            solids += part.solids
-    return solids
+            yield from (part.solids[0], _stream(part))
+        elif part.kind != "float" and (part.kind, part.id) != ("bar", bar):
+            yield from part.solids
 
 
 def _stream(thruster: Part) -> Cylinder:
@@ -172,29 +222,41 @@ def _stream(thruster: Part) -> Cylinder:
     return Cylinder(body.end, add(disc_.start, reach), disc_.radius + PROPELLER_ROOM)
 
 
-def meets(a: Cylinder, b: Solid) -> bool:
-    """Whether two solids touch; a block counts as its box, round solids by the lines in their middle."""
-    if isinstance(b, Block):
-        mine, other = a.box, b.box
-        return all(
-            mine.low[i] < other.high[i] - COMPARISON_SLACK and other.low[i] < mine.high[i] - COMPARISON_SLACK
-            for i in range(3)
-        )
-    return segment_distance(a.start, a.end, b.start, b.end) < a.radius + b.radius - COMPARISON_SLACK
+def shares(piece: Solid, other: Solid) -> bool:
+    """Whether a round piece shares room with another solid, and does not only touch it."""
+    if not isinstance(piece, Cylinder):
+        raise TypeError("a piece of foam or weight is round")
+    if not piece.box.meets(other.box):
+        return False
+    inset = scale(piece.axis, min(TOUCHING, piece.length / 4))
+    slim = Cylinder(add(piece.start, inset), sub(piece.end, inset), piece.radius - TOUCHING)
+    return gap(slim, other) < TOGETHER
 
 
-def segment_distance(a: Vector, b: Vector, c: Vector, d: Vector) -> float:
-    """The least distance [m] between the lines from a to b and from c to d.
+def _needed(found: Survey) -> defaultdict[str, list[Needed]]:
+    """By the id of a bar, what mounts, tether and drilled holes need of it."""
+    needed: defaultdict[str, list[Needed]] = defaultdict(list)
+    items = {item.id: item for item in found.arrangement.thrusters}
+    for plan in mount_plans(found.design, found.arrangement, found.frame, found.parts):
+        item = items[plan.thruster]
+        needed[item.bar] += _held(plan, item, found.frame.bars[item.bar])
+    for hole in found.arrangement.openings:
+        at, half = hole.at * found.frame.bars[hole.bar].spacing, hole.diameter / 2
+        sides = {hole.face, *([opposite(hole.face)] if hole.through else [])}
+        needed[hole.bar].append((at - half, at + half, frozenset(sides)))
+    tether = found.arrangement.tether
+    if tether is not None:
+        at = tether.at * found.frame.bars[tether.bar].spacing
+        needed[tether.bar].append((at - tether.diameter, at + tether.diameter, frozenset()))
+    return needed
 
-    Closest points of two segments (Ericson, Real-Time Collision Detection, section 5.1.9, from memory).
-    """
-    first, second, between = sub(b, a), sub(d, c), sub(a, c)
-    aa, ee, f = dot(first, first), dot(second, second), dot(second, between)
-    ab, af = dot(first, second), dot(first, between)
-    slope = aa * ee - ab * ab
-    s = min(1.0, max(0.0, (ab * f - af * ee) / slope)) if slope > 1e-18 else 0.0
-    t = (ab * s + f) / ee if ee > 0 else 0.0
-    if t < 0 or t > 1 or ee <= 0:
-        t = min(1.0, max(0.0, t))
-        s = min(1.0, max(0.0, (ab * t - af) / aa)) if aa > 0 else 0.0
-    return norm(sub(add(a, scale(first, s)), add(c, scale(second, t))))
+
+def _held(plan: MountPlan, item: Thruster, bar: BarPlace) -> Iterator[Needed]:
+    """What a mount needs: from the first tie to the last, or the width of its clamp."""
+    if plan.holes:
+        sawn_end = bar.faces[0] - bar.insertions[0]
+        places = [(sawn_end + hole.from_end, max(hole.diameter, TIE_WIDTH) / 2) for hole in plan.holes]
+        yield min(at - half for at, half in places), max(at + half for at, half in places), frozenset()
+    elif plan.mount.method == "clamp":
+        at = item.at * bar.spacing + dot(item.offset, bar.along)
+        yield at - STRAP_WIDTH / 2, at + STRAP_WIDTH / 2, frozenset()

@@ -6,6 +6,7 @@ from math import atan2, degrees, hypot
 
 from msgspec import Struct
 
+from model.parts import Cylinder
 from model.solve.places import Place
 from model.vectors import Vector, add, scale
 
@@ -15,6 +16,8 @@ UNIT_OF_LIFT = 0.030
 """[kg] A miss of this much lift is as bad as one of LEVEL degrees."""
 SCRAP = 0.025
 """[m] Foam shorter than this is awkward to cut and hold (common practice, no source)."""
+STRIDE = 0.010
+"""[m] The most that a piece slides in one step."""
 STRIDES = (1, 3, 10)
 """Steps that a piece grows or slides at once in the search."""
 
@@ -61,6 +64,11 @@ class Piece(Struct, frozen=True):
     def length(self) -> float:
         """[m]"""
         return self.steps * self.place.step
+
+    @property
+    def solid(self) -> Cylinder:
+        """The room that the piece takes."""
+        return self.place.solid(self.middle - self.length / 2, self.middle + self.length / 2)
 
     @property
     def at(self) -> Vector:
@@ -122,7 +130,7 @@ def score(rest: Rest, aim: Aim, pieces: Sequence[Piece]) -> tuple[float, float]:
     tilt = max(0.0, got.tilt - LEVEL) / LEVEL
     low = max(0.0, aim.bg - got.bg) / aim.bg
     used = sum(1 for piece in pieces if piece.steps)
-    scraps = sum(1 for piece in pieces if 0 < piece.length < SCRAP)
+    scraps = sum(1 for piece in pieces if piece.place.kind == "float" and 0 < piece.length < SCRAP)
     ideal = abs(got.spare - (least + most) / 2) / UNIT_OF_LIFT + got.tilt / LEVEL + 0.3 * used + scraps
     return round(lift + tilt + low, 6), ideal
 
@@ -130,7 +138,7 @@ def score(rest: Rest, aim: Aim, pieces: Sequence[Piece]) -> tuple[float, float]:
 def neighbours(pieces: Sequence[Piece]) -> Iterator[tuple[Piece, ...]]:
     """All that is one move away: a piece longer, shorter or slid, or length traded between two."""
     for number, piece in enumerate(pieces):
-        stride = piece.place.step or 0.01
+        stride = min(piece.place.step, STRIDE)
         for size in STRIDES:
             for sign in (1, -1):
                 changed = piece.grown(sign * size)

@@ -58,7 +58,7 @@ async def test_only_ticked_bars_get_foam():
         assert not ticks.ticked
         assert "[x]" not in "".join(str(ticks.get_option(bar).prompt) for bar in ticks.names)
         await press(app, pilot, "solve")
-        assert "Nothing may go on the bars" in await worked_out(app, pilot)
+        assert "No proposal: no bar is named that foam may go on" in await worked_out(app, pilot)
 
 
 async def test_too_little_foam_is_said_and_a_bad_length_is_one_sentence():
@@ -72,7 +72,20 @@ async def test_too_little_foam_is_said_and_a_bad_length_is_one_sentence():
         assert "'furlong' cannot be read" in app.text()
         await typed(pilot, field, "2 cm")
         await press(app, pilot, "solve")
-        assert "closest" in await worked_out(app, pilot)
+        assert "No proposal: the foam that there is lifts at most" in await worked_out(app, pilot)
+        assert app.page.section.query_one("#act-take").disabled
+
+
+async def test_the_first_focus_is_the_button_that_works_it_out():
+    app = PageApp("floats", demo())
+    async with app.run_test(size=SIZES[0]) as pilot:
+        section = await app.page.open_section(2)
+        section.focus_first()
+        await pilot.pause()
+        assert app.focused is section.query_one("#act-solve")
+        assert app.focused.label == "Work it out"
+        await pilot.press("enter")
+        assert "It floats up with" in await worked_out(app, pilot)
 
 
 async def test_steadiness_tells_lift_swings_and_what_tips_it():

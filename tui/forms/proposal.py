@@ -48,6 +48,8 @@ class Way(Struct, frozen=True, dict=True):
 class ProposalSection(Section):
     """Figures, buttons that work something out, what came of it, and a button that takes it.
 
+    The first button has the focus first: what is asked for above it has an answer already.
+
     Args:
         title: in the row of sections.
         facts: figures above, from a report.
@@ -56,8 +58,6 @@ class ProposalSection(Section):
         takes: whether what is worked out can be taken as an edit.
         acts: further buttons.
     """
-
-    first_selectors = ("Ticks, Input, ActButton",)
 
     def __init__(
         self,
@@ -71,6 +71,7 @@ class ProposalSection(Section):
     ) -> None:
         self.title, self.facts, self.ways, self.kinds, self.takes = title, facts, ways, kinds, takes
         self.acts = acts
+        self.first_selectors = (f"#act-{ways[0].key}", "ActButton")
         self.offer: Offer | None = None
         super().__init__()
 

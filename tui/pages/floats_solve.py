@@ -9,7 +9,8 @@ from textual.containers import HorizontalGroup
 from textual.widgets import Input, Static
 
 from model.errors import LengthError
-from model.solve.floats import Wish, propose_floats, usual_bars
+from model.proved import proved_floats
+from model.solve.floats import Wish, usual_bars
 from model.units import format_length, parse_length, parse_number
 from tui.forms.acts import Act, ActButton
 from tui.forms.proposal import Offer, ProposalSection, Way
@@ -115,15 +116,18 @@ class SolveSection(ProposalSection):
         """The floats for the wish that was read."""
         if self._wish is None:
             return Offer("", "There is no foam yet: take one from a preset in the section Foam.", None)
-        offer = propose_floats(report.survey, self._wish)
+        offer = proved_floats(report, self._wish)
+        if offer.design is None:
+            return Offer("", offer.words, None)
+        arrangement, kept = offer.design.arrangement, report.design.arrangement.ballasts
         unit = report.design.units
-        arrangement = offer.design.arrangement
         pieces = [f"{piece.name}: {format_length(piece.length, unit)}" for piece in arrangement.floats]
-        new = len(arrangement.ballasts) - len(report.design.arrangement.ballasts)
-        added = arrangement.ballasts[len(arrangement.ballasts) - new :]
-        pieces += [f"{weight.name}: {weight.mass * 1000:.0f} g" for weight in added]
-        worked = bool(arrangement.floats) or new > 0
-        return Offer("floats worked out", "\n".join([offer.words, *pieces]), offer.design if worked else None)
+        pieces += [
+            f"{weight.name}: {weight.mass * 1000:.0f} g"
+            for weight in arrangement.ballasts
+            if weight not in kept
+        ]
+        return Offer("floats worked out", "\n".join([offer.words, *pieces]), offer.design)
 
 
 def solve_facts(report: Report) -> str:
