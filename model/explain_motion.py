@@ -53,18 +53,11 @@ def _pull(drive: Drive) -> Quantity:
             ("pull of the test", f"{drive.rated.ahead:.2f} N at {drive.rated.volts:g} V"),
             ("volts that arrive", f"{drive.volts:.1f} V"),
             ("pull is gone at", f"{drive.ahead_gone:.2f} m/s"),
-            *_one_way(drive),
+            *((("astern", drive.one_way),) if drive.one_way else ()),
         ),
         SOURCES[drive.rated.source],
         f"{percent} % either way ahead",
     )
-
-
-def _one_way(drive: Drive) -> Iterator[tuple[str, str]]:
-    """Why a thruster does not run astern, where it does not."""
-    if "astern" not in drive.senses:
-        known = drive.rated.astern > 0
-        yield "astern", "its switch only turns it on and off" if known else "its propeller pulls nothing"
 
 
 def _runs(survey: Survey, moving: Motion) -> Iterator[Quantity]:

@@ -50,6 +50,14 @@ class Drive(Struct, frozen=True):
     volts: float
     hand: str | None
 
+    @property
+    def one_way(self) -> str:
+        """Why it never runs astern, in words; "" where it does."""
+        if "astern" in self.senses:
+            return ""
+        known = self.rated.astern > 0
+        return "its switch only turns it on and off" if known else "its propeller pulls nothing"
+
 
 def drives_of(
     design: Design,

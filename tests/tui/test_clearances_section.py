@@ -2,9 +2,12 @@
 
 import pytest
 
+from model.design import Branch
+from model.review import review
 from tests.model.thrust_cases import cable, port, starboard, swimmer, upright
 from tests.tui.pages_app import SIZES, PageApp, opened
 from tui.forms.items import ItemTable
+from tui.pages.thrusters_clear import note, rows
 
 TIGHT = swimmer(port(offset=(0, 0.0417, 0)), starboard(), tether=cable())
 
@@ -48,3 +51,25 @@ async def test_a_vehicle_that_sinks_and_one_without_motors_say_so():
         app.present(swimmer())
         await pilot.pause()
         assert "No thruster yet" in app.text()
+
+
+def test_a_motor_that_never_runs_astern_has_no_stream_astern_and_says_why():
+    """A bar close before the propeller is in its stream astern: it counts only where the motor runs so."""
+    close = {"bar": "b1", "offset": (0, 0, 0.1), "at": 0.5, "to": "-z"}
+    both, switched, measured = (
+        review(swimmer(upright(**close, **change)))
+        for change in (
+            {"branch": Branch(fuse=3.0)},
+            {"branch": Branch(fuse=3.0, switching="on-off switch")},
+            {"branch": Branch(fuse=3.0), "pull": {"ahead": 2.5, "astern": 0.0}},
+        )
+    )
+    assert "; astern: 94 % in all: starboard float" in note(both, "lift")
+    assert rows(both)[0].cells[4] != "0 %"
+    why = {"its switch only turns it on and off": switched, "its propeller pulls nothing": measured}
+    for words, report in why.items():
+        told = note(report, "lift")
+        assert f"It has none astern, for it never runs astern: {words}." in told
+        assert "astern: nothing" not in told
+        ahead = float(rows(report)[0].cells[4].split()[0])
+        assert ahead == pytest.approx(100 * report.survey.clear[0].ahead.lost, abs=0.1)

@@ -71,7 +71,8 @@ def rows(report: Report) -> list[Row]:
 def cells(report: Report, each: Around) -> tuple[str, ...]:
     """What stands in one row."""
     near, lacks = each.clear.near, each.lacks
-    lost = max(each.clear.ahead.lost, each.clear.astern.lost)
+    astern = 0.0 if one_way(report, each.clear.thruster) else each.clear.astern.lost
+    lost = max(each.clear.ahead.lost, astern)
     return (
         each.name,
         near.part.name if near else "-",
@@ -94,10 +95,19 @@ def note(report: Report, key: str) -> str:
     lines = [nearest_words(report, each), tether_words(report, each)]
     if each.hook:
         lines.append(f"Hook: {each.hook.part.name}, {apart(report, each.hook)}.")
-    ahead, astern = stream_words(each.clear.ahead), stream_words(each.clear.astern)
-    lines.append(f"Lost in its stream ahead: {ahead}; astern: {astern}.")
+    ahead, why = stream_words(each.clear.ahead), one_way(report, key)
+    if why:
+        lines.append(f"Lost in its stream: {ahead}. It has none astern, for it never runs astern: {why}.")
+    else:
+        astern = stream_words(each.clear.astern)
+        lines.append(f"Lost in its stream ahead: {ahead}; astern: {astern}.")
     lines.append(depth_words(report, each))
     return "\n".join(lines)
+
+
+def one_way(report: Report, key: str) -> str:
+    """Why a thruster never runs astern, in words; "" where it does."""
+    return next(drive.one_way for drive in report.survey.drives if drive.thruster == key)
 
 
 def nearest_words(report: Report, each: Around) -> str:
