@@ -26,6 +26,7 @@ SECTIONS: dict[str, dict[str, str]] = {
         "thruster.move-missing": "Thrusters",
         "thruster.holes-unplanned": "Tie holes",
         "thruster.tie-alone": "Tie holes",
+        "thruster.tie-aside": "Tie holes",
         "thruster.tie-along": "Tie holes",
         "thruster.tie-wide": "Tie holes",
         "thruster.tie-large": "Tie holes",

@@ -14,13 +14,14 @@ from model.survey import Survey
 from model.thrust.hole_edits import across
 from model.thrust.mounts import tied
 from model.thrust.tie_holes import TIE_WIDTH
+from model.vectors import dot
 
 TIES = 2
 """One tie alone is a hinge (common practice)."""
 
 
 def tie_holes(survey: Survey) -> Iterator[Finding]:
-    """A single tie, and holes that no drill could make, that weaken the pipe, or that no tie goes through."""
+    """A single tie, ties on one side only, holes that no drill could make, that weaken, or are too small."""
     for item in tied(survey.design, survey.arrangement):
         if item.tie_holes:
             yield from _holes(survey, item, survey.frame.bars[item.bar])
@@ -32,6 +33,9 @@ def _holes(survey: Survey, item: Thruster, bar: BarPlace) -> Iterator[Finding]:
     values = {"thruster": item.name, "bar": bar.name}
     if len(item.tie_holes) < TIES:
         yield say("thruster.tie-alone", "should", "thrusters", about, propose, **values)
+    elif aside := _aside(item, bar):
+        near = length(aside, survey.design.units)
+        yield say("thruster.tie-aside", "should", "thrusters", about, propose, **values, near=near)
     codes: set[str] = set()
     for hole in item.tie_holes:
         found = _hole(survey, hole, bar)
@@ -39,6 +43,16 @@ def _holes(survey: Survey, item: Thruster, bar: BarPlace) -> Iterator[Finding]:
             code, severity, more = found
             codes.add(code)
             yield say(f"thruster.{code}", severity, "thrusters", about, propose, **values, **more)
+
+
+def _aside(item: Thruster, bar: BarPlace) -> float:
+    """How far from the middle of a motor the nearest hole lies [m] where all lie to one side; else 0.
+
+    Ties on both sides of the middle hold each other; on one side alone they are the hinge of what sticks out
+    and lets it slide out lengthwise (common practice, no source).
+    """
+    places = [hole.along - dot(item.offset, bar.along) for hole in item.tie_holes]
+    return max(0.0, min(places) + COMPARISON_SLACK, COMPARISON_SLACK - max(places))
 
 
 def _hole(survey: Survey, hole: TieHole, bar: BarPlace) -> tuple[str, Severity, dict[str, str]] | None:

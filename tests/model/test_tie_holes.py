@@ -10,6 +10,7 @@ import pytest
 
 from model.design import edits
 from model.errors import EditError
+from model.review import proven_remedy, review
 from model.survey import survey
 from model.thrust.hole_edits import add_hole, change_hole, place_hole, remove_hole
 from model.thrust.mounts import mount_plans
@@ -106,3 +107,38 @@ def test_removing_leaves_the_others_and_no_hole_is_no_error():
 def test_inches_are_said_in_inches():
     with pytest.raises(EditError, match=r"pipe of bar 2 is 14 1/4 in long"):
         place_hole(edits.use_units(tied(*HOLES), "in"), "port", 0, 1.0)
+
+
+def one_sided(design):
+    """What the coach says of ties on one side."""
+    return [f for f in review(design).findings if f.code == "thruster.tie-aside"]
+
+
+@pytest.mark.parametrize(
+    ("offset", "places", "told"),
+    [
+        (0.0, (-0.03, -0.012), "12 mm"),
+        (0.0, (0.012, 0.03, 0.045), "12 mm"),
+        (0.0, (-0.03, 0.001), ""),
+        (0.02, (0.012, 0.03), ""),  # the motor sits 20 mm ahead of its foot, between them
+        (0.02, (-0.03, 0.012), "8 mm"),  # both astern of it
+        (0.0, (0.012,), ""),  # one alone is another matter
+    ],
+)
+def test_ties_on_one_side_of_the_motor_let_it_swing_out(offset, places, told):
+    """The port rail runs ahead, so that places along it count from the motor's foot as the offset does."""
+    design = tied(*(HOLES[0].but(along=along) for along in places))
+    for item in design.arrangement.thrusters:
+        design = edits.set_field(design, edits.Ref("thruster", item.id), "offset", (offset, *item.offset[1:]))
+    assert [told in f.message for f in one_sided(design)] == ([True] if told else [])
+
+
+def test_a_motor_across_its_pipe_is_judged_alike_and_one_key_puts_it_right():
+    design = tied(HOLES[0].but(along=0.02, face="+z"), HOLES[0].but(along=0.035, face="+z"))
+    design = edits.set_field(design, edits.Ref("thruster", "port"), "to", "+z")
+    (found,) = one_sided(design)
+    assert found.severity == "should"
+    remedy = proven_remedy(review(design), found)
+    assert remedy is not None
+    assert remedy.label == "Plan two holes for the ties of port motor"
+    assert not one_sided(remedy.edit(design))

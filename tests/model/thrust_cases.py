@@ -153,6 +153,14 @@ CASES = (
         ("port motor", "bar 2"),
     ),
     Case(
+        "thruster.tie-aside",
+        "should",
+        ("thruster", "port"),
+        tied(HOLES[0].but(along=0.012), HOLES[1].but(along=0.03)),
+        tied(HOLES[0].but(along=-0.001), HOLES[1].but(along=0.03)),
+        ("port motor", "12 mm"),
+    ),
+    Case(
         "thruster.tie-along",
         "must",
         ("thruster", "port"),

@@ -37,6 +37,7 @@ RIGHT = {
         "thruster.tether-near thruster.stream-blocked thruster.disc-shallow motion.thrust-pitches "
         "motion.climb-tips motion.thrust-aside motion.hands-alike load.lift-weak",
         "Tie holes": "thruster.holes-unplanned thruster.tie-alone thruster.tie-along thruster.tie-wide "
+        "thruster.tie-aside "
         "thruster.tie-large thruster.tie-small",
     },
     "gear": {
