@@ -52,6 +52,18 @@ def supply(survey: Survey) -> Iterator[Finding]:
             yield say("power.motor-over", "should", STEP, about, propose, **values)
 
 
+def _borne(survey: Survey) -> float | None:
+    """Nominal volts that the rules and the motors bear, where the battery has more; else None."""
+    wires, limit = survey.wiring, survey.design.brief.supply_limit
+    if wires is None:
+        return None
+    volts = {drive.thruster: drive.rated.volts for drive in survey.drives}
+    borne = [volts[load.thruster] for load in wires.loads if load.volts > OVER_VOLTED * volts[load.thruster]]
+    if limit is not None and wires.supply.volts > limit + COMPARISON_SLACK:
+        borne.append(limit)
+    return min(borne, default=None)
+
+
 def fuses(survey: Survey) -> Iterator[Finding]:
     """A fuse that is missing, too large for wire or motor, too small for its current, or far away."""
     wires = survey.wiring
@@ -118,11 +130,15 @@ def _fuse(survey: Survey, about: About, guarded: Guarded, measured: bool) -> Ite
     if fuse > most + COMPARISON_SLACK:
         yield say("power.fuse-large", "must", STEP, about, propose, **values, most=f"{most:.1f}")
         return
-    fit = fuse_for(amps, most, margin)
+    fit, borne = fuse_for(amps, most, margin), _borne(survey)
+    if borne is not None:  # a larger fuse would only let the motors burn
+        propose = partial(remedy.lower_supply, survey, borne)
     values |= {
         "running": f"{amps:.1f}",
         "guessed": "" if measured else " (worked out from the pull, so measure it)",
-        "fit": f"A fuse of {fit:g} A carries that and still protects its wire."
+        "fit": f"A battery of {borne:g} V sends less through it."
+        if borne is not None
+        else f"A fuse of {fit:g} A carries that and still protects its wire."
         if fit
         else f"No fuse on sale carries that and still protects its wire ({most:.1f} A at most): it needs "
         "thicker wire.",
@@ -168,7 +184,9 @@ def volts(survey: Survey) -> Iterator[Finding]:
         "volts": f"{load.volts:.1f}",
         "battery": f"{wires.power.battery.volts:g}",
         "lost": f"{lost:.0f} %",
-        "left": f"{100 * wires.share[worst]:.0f} %",
+        "left": f"which leaves {100 * wires.share[worst]:.0f} % of its pull"
+        if wires.share[worst] < 1
+        else "though that is still more than in its test",
     }
     yield say("power.volts-lost", severity, STEP, CABLE, partial(remedy.cores, survey), **values)
 

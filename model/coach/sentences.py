@@ -67,7 +67,7 @@ SENTENCES: dict[str, str] = {
     "power.fuse-small": "{fuse} is {amps} A, and {running} A run through it with all motors on{guessed}: it needs {least} A, or it blows in the middle of a run. {fit}",
     "power.fuse-stalled": "With its propeller held fast, {thruster} draws {stalled} A, and {fuse} does not blow: the motor burns out. A smaller fuse still carries the {running} A of a run.",
     "power.fuse-far": "The first fuse sits {distance} from the battery: {most} is the most, for the lead before it has no protection.",
-    "power.volts-lost": "Only {volts} V of {battery} V reach {thruster} ({lost} lost), which leaves {left}: the tether is too thin for its length.",
+    "power.volts-lost": "Only {volts} V of {battery} V reach {thruster} ({lost} lost), {left}: the tether is too thin for its length.",
     "power.tether-missing": "The wiring has a tether of {length}: nothing reaches from the poolside to the vehicle.",
     "power.tether-short": "The tether is {length} long, and {hanging} of it are to hang in the water: the rest must reach the battery.",
     "tether.hanging-none": "Nothing of {tether} hangs in the water, so its weight, lift and drag are left out: enter how much the vehicle carries.",

@@ -104,6 +104,36 @@ def test_a_fuse_under_what_runs_through_it_blows_and_the_sentence_says_so():
     )
 
 
+@pytest.mark.parametrize(("limit", "volts"), [(None, 12), (12.0, 12), (9.0, 9)])
+def test_what_a_battery_of_too_many_volts_sends_is_no_reason_for_a_larger_fuse(limit, volts):
+    """24 V on motors of 12 V: the current grows, and so does what burns the motors."""
+    design = pair(3.0, main_fuse=5.0, battery=Battery(volts=24.0, resistance=0.0))
+    report = review(design.but(brief=design.brief.but(supply_limit=limit)))
+    found = next(f for f in report.findings if f.code == "power.fuse-blows" and f.about.id == "")
+    assert found.message.endswith(f"A battery of {volts} V sends less through it.")
+    remedy = proven_remedy(report, found)
+    assert remedy.label == f"Use a battery of {volts} V"
+    after = after_remedy(report.design, remedy)
+    assert [item.branch.fuse for item in after.design.arrangement.thrusters] == [3.0, 3.0]
+    assert not [f for f in after.findings if f.code in (*CODES, "power.supply-over", "power.motor-over")]
+
+
+def test_a_tether_for_which_no_wire_is_thick_enough_is_made_shorter():
+    """Half a kilometre of 6 mm2: 3 ohms, 1.5 A and more on 12 V; 10 m of 0.75 mm2 lose 0.7 V."""
+    report = review(pair(3.0, main_fuse=5.0, length=500.0))
+    found = next(f for f in report.findings if f.code == "power.volts-lost")
+    remedy = proven_remedy(report, found)
+    assert remedy.label == "Make the tether 10 m long"
+    assert after_remedy(report.design, remedy).design.arrangement.power.length == 10.0
+
+
+def test_volts_that_are_lost_and_still_too_many_are_not_told_as_pull_that_is_left():
+    thin = pair(3.0, main_fuse=5.0, length=20.0, core_area=0.22, battery=Battery(volts=24.0))
+    message = said(thin, "power.volts-lost").message
+    assert "though that is still more than in its test" in message
+    assert "% of its pull" not in message
+
+
 def test_a_current_that_is_worked_out_does_not_make_a_must():
     """From 3 N by momentum theory, with a figure of merit and a motor that nobody measured."""
     guessed = MOTOR.but(amps=None, stalled_amps=None)

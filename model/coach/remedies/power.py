@@ -147,7 +147,7 @@ def _powered(design: Design, **changes: object) -> Design:
 
 
 def cores(survey: Survey) -> tuple[Remedy, ...]:
-    """Thicker cores; a shorter tether is for the team to decide."""
+    """Thicker cores; a shorter tether where none on sale are thick enough for its length."""
     return tuple(_cores(survey))
 
 
@@ -157,9 +157,12 @@ def _cores(survey: Survey) -> Iterator[Remedy]:
         label = f"Use {choice.name} for the cores of the tether"
         yield Remedy(label, thicker_cores)
         yield Remedy(f"{label}, with fuses that suit", lambda design: fused(thicker_cores(design)))
-    power = survey.arrangement.power
+    power, tether = survey.arrangement.power, survey.arrangement.tether
     if power is not None and power.feed == "one pair":
         yield Remedy("Give each motor a pair of its own", partial(_powered, feed="pair each"))
+    hanging = tether.hanging if tether else 0.0
+    if choice is None and power is not None and power.length > max(USUAL_LENGTH, hanging + MORE_LENGTH):
+        yield from long_enough(survey, hanging)
 
 
 def lower_supply(survey: Survey, volts: float) -> tuple[Remedy, ...]:
