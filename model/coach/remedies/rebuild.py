@@ -6,14 +6,14 @@ fitting that it leaves and of the one that it comes to, so that both just touch.
 """
 
 from collections.abc import Iterator
-from functools import partial
+from functools import lru_cache, partial
 
 from msgspec import Struct
 
 from model.coach.finding import Remedy
 from model.coach.remedies.difference import Sight, difference, sight
 from model.coach.sentences import direction_words, length, one
-from model.design import Design
+from model.design import Design, Fitting, Stock
 from model.design.edits import add_fitting, shift_bar
 from model.errors import EditError
 from model.fittings.match import Catalogue, Way, catalogue
@@ -77,12 +77,18 @@ def _from_other_ranges(found: Survey, joint: JointPlace, before: Sight) -> Itera
     needed = ways(joint.arms)
     if needed is None or found.design.stock.on_hand.only:
         return
-    for fitting in addable(found.design.stock, scaled=False):
+    for fitting in _others(found.design.stock):
         match = Catalogue(found.design.stock.but(fittings=(fitting,))).match(needed, None)
         if match and not match.spare:
             edit = partial(add_fitting, fitting=fitting)
             label = f"Get {one(fitting.name)}, which other ranges have for the same pipe"
             yield Remedy(label, edit, difference(before, sight(edit(found.design))))
+
+
+@lru_cache(maxsize=4)
+def _others(stock: Stock) -> tuple[Fitting, ...]:
+    """What other ranges have beside a stock; kept, since many joints of a frame ask for it in turn."""
+    return addable(stock, scaled=False)
 
 
 def _shifts(design: Design, frame: Frame, joint: JointPlace, *, whole: bool) -> Iterator[Shift]:
