@@ -165,6 +165,12 @@ async def test_outline_shows_areas_and_passages(size):
         assert max(width, height) * 1000 - 0.1 < needed < 1000 * math.hypot(width, height) + 0.1
         assert listed["hoop"][2] == "500 mm"
         assert listed["gate"][2] == "no rule"
+        for hoop, words in ((0.5, "It passes."), (needed / 1000 - 0.01, "It does not pass through the hoop")):
+            app.present(design.but(brief=design.brief.but(hoop=hoop)))
+            section.table.choose("hoop")
+            await until(pilot, lambda words=words: words in " ".join(app.text().split()), words)
+        section.table.choose("gate")
+        await until(pilot, lambda: "does not pass" not in app.text(), "no rule, no verdict")
 
 
 async def test_a_bar_at_45_degrees_is_picked_from_the_list():

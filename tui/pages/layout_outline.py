@@ -41,6 +41,16 @@ def outline_rows(report: Report) -> list[Row]:
     return rows
 
 
+def outline_note(report: Report, key: str) -> str:
+    """What a line means, and whether the vehicle passes through what the brief has."""
+    limits = {"hoop": report.design.brief.hoop, "gate": report.design.brief.gate}
+    if limits.get(key) is None:
+        return NOTES[key]
+    tight = any(finding.code == f"size.{key}-tight" for finding in report.findings)
+    verdict = f"It does not pass through the {key} of the brief." if tight else "It passes."
+    return f"{NOTES[key]} {verdict}"
+
+
 OUTLINE = Listing(
     title="Outline",
     columns=(Column("Outline"), Column("This one", 16, right=True), Column("The brief", 12, right=True)),
@@ -48,5 +58,5 @@ OUTLINE = Listing(
     entries=lambda report, key: (),
     marks=lambda report, key: (key, ""),
     empty="No bars yet: there is nothing to see.",
-    note=lambda report, key: NOTES[key],
+    note=outline_note,
 )
