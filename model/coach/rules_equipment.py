@@ -12,7 +12,7 @@ from model.coach.sentences import length, listed, money
 from model.design import COMPARISON_SLACK, Float, Move
 from model.frame.layout import BarPlace
 from model.survey import Survey
-from model.thrust.moves import NEEDS, Way, stuck
+from model.thrust.moves import NEEDS, Way, powerless, stuck
 
 MOVE_WORDS: dict[Move, str] = {
     "ahead": "go ahead",
@@ -51,7 +51,7 @@ def missing_moves(survey: Survey) -> Iterator[Finding]:
         values = {
             "move": MOVE_WORDS[move],
             "lacks": WAY_WORDS[lacks[0]] if len(lacks) < len(NEEDS[move]) else "does that",
-            "why": _switches([drive.name for drive in held]),
+            "why": _switches([drive.name for drive in held]) or _idle(survey, lacks),
         }
         step: Step = "wires" if held else "thrusters"
         yield say("thruster.move-missing", "must", step, About("move", move), propose, **values)
@@ -63,6 +63,17 @@ def _switches(names: list[str]) -> str:
         return ""
     switches = "its switch only turns it" if len(names) == 1 else "their switches only turn them"
     return f": {listed(names)} would, but {switches} on and off"
+
+
+def _idle(survey: Survey, lacks: tuple[Way, ...]) -> str:
+    """The motors that push the right way and pull nothing then, in words; nothing where there are none."""
+    idle = powerless(survey.drives, survey.balance.g, lacks)
+    names, several = [drive.name for drive in idle], len(idle) > 1
+    if not idle:
+        return ""
+    if all(drive.rated.source == "nothing" for drive in idle):
+        return f": nobody has measured how hard {listed(names)} {'pull' if several else 'pulls'}"
+    return f": {listed(names)} would, but {'pull' if several else 'pulls'} nothing that way"
 
 
 def long_floats(survey: Survey) -> Iterator[Finding]:

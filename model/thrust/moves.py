@@ -98,3 +98,16 @@ def stuck(drives: Sequence[Drive], g: Vector, lacks: Iterable[Way]) -> tuple[Dri
         if "astern" not in drive.senses
         and wanted & {*ways_of(sub(drive.at, g), scale(drive.along, -drive.rated.astern))}
     )
+
+
+def powerless(drives: Sequence[Drive], g: Vector, lacks: Iterable[Way]) -> tuple[Drive, ...]:
+    """The thrusters that point the way of some of what is lacking, but pull nothing then."""
+    wanted = set(lacks)
+    return tuple(
+        drive
+        for drive in drives
+        if any(
+            not pull and wanted & {*ways_of(sub(drive.at, g), scale(drive.along, sign))}
+            for pull, sign in ((drive.ahead, 1), (drive.astern, -1))
+        )
+    )

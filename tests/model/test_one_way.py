@@ -155,6 +155,23 @@ def test_a_direction_that_no_switch_would_give_blames_none():
     assert found.message.endswith("but no thruster does that.")
 
 
+@pytest.mark.parametrize(
+    ("pulls", "move", "why"),
+    [
+        ({"thrust_ahead": 0.0, "thrust_astern": None}, "ahead",
+         ": nobody has measured how hard port motor and starboard motor pull."),
+        ({"thrust_astern": 0.0}, "astern",
+         ": port motor and starboard motor would, but pull nothing that way."),
+        ({"thrust_astern": 0.0}, "up", "no thruster does that."),
+    ],
+)  # fmt: skip
+def test_motors_that_pull_nothing_are_named_where_they_point_the_right_way(pulls, move, why):
+    design = swimmer(port(), starboard(), brief=Brief(moves=(move,)))
+    motor = design.supplies.motors[0].but(**pulls)
+    design = design.but(supplies=design.supplies.but(motors=(motor,)))
+    assert missing(design)[move].message.endswith(why)
+
+
 def test_a_reversing_switch_is_offered_and_clears_it():
     """In one branch it is enough to go astern; to turn both ways with a single motor as well."""
     for design, moves in (
