@@ -6,11 +6,14 @@ from collections.abc import Sequence
 from typing import ClassVar
 
 from msgspec import Struct
+from rich.console import JustifyMethod
 from rich.text import Text
 from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.widgets import DataTable
 from textual.widgets.data_table import RowDoesNotExist
+
+from tui.forms.shortening import told_apart
 
 PADDING = 2
 SCROLLBAR = 1
@@ -24,7 +27,7 @@ class Column(Struct, frozen=True):
     """A column of a table.
 
     Attributes:
-        width: in cells; 0 takes what the others leave.
+        width: in cells, at the most; 0 takes what the others leave.
         least: the width of the whole table from which this column is shown.
         right: whether it holds numbers, which stand to the right.
     """
@@ -68,6 +71,8 @@ class ItemTable(DataTable[Text]):
         self.plan = tuple(columns)
         self.shown: tuple[Row, ...] = ()
         self._width = 0
+        self._given: dict[int, int] = {}
+        """The width of each column that is shown."""
         super().__init__(cursor_type="row", show_row_labels=False)
 
     @property
@@ -84,14 +89,16 @@ class ItemTable(DataTable[Text]):
     def show(self, rows: Sequence[Row]) -> None:
         """Show these rows; the cursor stays on its item while that is there."""
         before, self_rows = self.shown, tuple(rows)
-        if not self.columns or [row.key for row in before] != [row.key for row in self_rows]:
+        same = [row.key for row in before] == [row.key for row in self_rows]
+        if not self.columns or not same or self._widths(self_rows) != self._given:
             self._fill(self_rows)
             return
         self.shown = self_rows
-        for old, new in zip(before, self_rows, strict=True):
-            for number, (was, now) in enumerate(zip(old.cells, new.cells, strict=True)):
-                if was != now and str(number) in self.columns:
-                    self.update_cell(new.key, str(number), self._cell(number, now))
+        for number in self._given:
+            was, now = self._column(before, number), self._column(self_rows, number)
+            for row, old, new in zip(self_rows, was, now, strict=True):
+                if old != new:
+                    self.update_cell(row.key, str(number), self._cell(number, new))
 
     def choose(self, key: str) -> bool:
         """Put the cursor on a row; whether it is there."""
@@ -119,31 +126,41 @@ class ItemTable(DataTable[Text]):
         self._width = self.size.width
         with self.prevent(DataTable.RowHighlighted):
             self.clear(columns=True)
-            seen = [n for n, column in enumerate(self.plan) if self._width >= column.least]
-            for number in seen:
+            self._given = self._widths(rows)
+            for number, width in self._given.items():
                 column = self.plan[number]
-                self.add_column(
-                    Text(column.label, justify="right" if column.right else "left"),
-                    width=column.width or self._stretch(seen),
-                    key=str(number),
-                )
+                label = Text(column.label, justify="right" if column.right else "left")
+                self.add_column(label, width=width, key=str(number))
             self.shown = rows
             self.styles.height = min(self._most_lines, 1 + len(rows))
-            for row in rows:
-                self.add_row(*(self._cell(n, row.cells[n]) for n in seen), key=row.key)
+            columns = [[self._cell(n, text) for text in self._column(rows, n)] for n in self._given]
+            for number, row in enumerate(rows):
+                self.add_row(*(column[number] for column in columns), key=row.key)
             if kept is None or not self.choose(kept):
                 self.move_cursor(row=min(max(place, 0), max(len(rows) - 1, 0)))
         self.post_message(self.Filled())
 
-    def _stretch(self, seen: list[int]) -> int:
-        columns = [self.plan[number] for number in seen]
-        rest = self._width - SCROLLBAR - sum(column.width for column in columns) - PADDING * len(columns)
-        return max(NARROWEST, rest // max(1, sum(not column.width for column in columns)))
+    def _widths(self, rows: Sequence[Row]) -> dict[int, int]:
+        """The width of each column that there is room for; what one does not need goes to the names."""
+        seen = [n for n, column in enumerate(self.plan) if self._width >= column.least]
+        widths = {n: self._needed(rows, n) if self.plan[n].width else 0 for n in seen}
+        rest = self._width - SCROLLBAR - sum(widths.values()) - PADDING * len(widths)
+        stretch = max(NARROWEST, rest // max(1, sum(not width for width in widths.values())))
+        return {n: width or stretch for n, width in widths.items()}
+
+    def _needed(self, rows: Sequence[Row], number: int) -> int:
+        column = self.plan[number]
+        longest = max((len(" ".join(row.cells[number].split())) for row in rows), default=0)
+        return min(column.width, max(len(column.label), longest, 1))
+
+    def _column(self, rows: Sequence[Row], number: int) -> list[str]:
+        """What stands in a column; names that are too long are cut so that they can be told apart."""
+        texts = [" ".join(row.cells[number].split()) for row in rows]
+        return texts if self.plan[number].right else told_apart(texts, self._given[number])
 
     def _cell(self, number: int, text: str) -> Text:
-        right = self.plan[number].right
-        words = " ".join(text.split())
-        return Text(words, justify="right" if right else "left", overflow="ellipsis", no_wrap=True)
+        justify: JustifyMethod = "right" if self.plan[number].right else "left"
+        return Text(text, justify=justify, overflow="ellipsis", no_wrap=True)
 
     class Filled(Message):
         """Rows came or went."""

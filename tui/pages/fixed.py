@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 STEP = {"mm": 0.005, "in": 0.0254 / 4}
 """[m] One step of the arrow keys along a bar."""
-BAR = Column("On bar", 14)
+BAR = Column("On bar", 14, least=60)
 PLACE = Column("Place", 12, right=True)
 
 
