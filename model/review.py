@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from functools import cached_property
+from functools import cached_property, reduce
 from itertools import islice
 from typing import TYPE_CHECKING
 
@@ -26,6 +26,9 @@ COMPARED = 4
 """The best is looked for among so many proved remedies."""
 FOLLOWED = 4
 """So many candidates that do harm are tried together with so many remedies for the harm."""
+
+READABLE = 160
+"""A label of more letters is told in short, with the rest in its details."""
 
 
 class Report(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
@@ -182,14 +185,14 @@ def _followed(
     report: Report, finding: Finding, first: Remedy, between: Report, harm: tuple[Finding, ...]
 ) -> Iterator[tuple[Remedy, Report]]:
     """A remedy together with those that clear the harm it does, one by one."""
-    whole, after = first, between
+    chain, whole, after = [first], first, between
     for _ in range(min(len(harm), FOLLOWED)):
         for second in islice(harm[0].propose(), FOLLOWED):
-            both = _in_turn(whole, second)
+            both = _in_turn([*chain, second])
             here = _clearing(report, finding, both)
             left = worse(report, here, BARRED[finding.severity]) if here else harm
             if here and len(left) < len(harm):
-                whole, after, harm = both, here, left
+                chain, whole, after, harm = [*chain, second], both, here, left
                 break
         else:
             return
@@ -198,11 +201,20 @@ def _followed(
             return
 
 
-def _in_turn(first: Remedy, second: Remedy) -> Remedy:
+def _in_turn(chain: list[Remedy]) -> Remedy:
+    """Remedies one after the other; where all their labels would be too long, the details name them."""
     from model.coach.finding import Remedy
+    from model.coach.sentences import counted
 
-    label = f"{first.label}, then: {second.label[:1].lower()}{second.label[1:]}"
-    return Remedy(label, lambda design: second.edit(first.edit(design)), (*first.details, *second.details))
+    first, *others = chain
+    small = [f"{each.label[:1].lower()}{each.label[1:]}" for each in others]
+    label = ", then: ".join([first.label, *small])
+    details = tuple(detail for each in chain for detail in each.details)
+    if len(label) > READABLE:
+        count = counted(len(others), "change")
+        label = f"{first.label}, then {count} more that this needs"
+        details = (*(each.label for each in others), *details)
+    return Remedy(label, lambda design: reduce(lambda here, each: each.edit(here), chain, design), details)
 
 
 def _clearing(report: Report, finding: Finding, remedy: Remedy) -> Report | None:

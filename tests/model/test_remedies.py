@@ -4,17 +4,18 @@ Of each kind of finding that must be put right a few are proved for each frame, 
 ``tests/benchmarks/prove_remedies.py`` proves them all, which takes some minutes.
 """
 
+import re
 from collections import Counter
 from pathlib import Path
 
 import pytest
 
-from model.coach.finding import Finding
+from model.coach.finding import Finding, Remedy
 from model.design import Attachment, Design, Mount, Supplies, edits
 from model.design.own_parts import MeasuredPipe
 from model.files import load_design
 from model.presets import find_preset, load_preset
-from model.review import Report, proven_remedy, review
+from model.review import Report, _in_turn, proven_remedy, review
 from tests import worked
 from tests.model.coach_cases import CASES, box, chain, foam, ruled, slanting, thruster
 from tests.model.mutations import mutations
@@ -60,6 +61,7 @@ def proved(report: Report, finding: Finding) -> bool:
     assert remedy.label[:1].isupper()
     assert not remedy.label.endswith(".")
     assert "  " not in remedy.label
+    assert len(remedy.label) <= 160, remedy.label
     return True
 
 
@@ -307,3 +309,35 @@ def test_a_size_that_was_changed_across_slanting_bars_is_followed_by_the_other_p
     after = review(remedy.edit(design))
     assert "frame.bar-crooked" not in {f.code for f in after.findings}
     assert " by 6 mm, " in remedy.label
+
+
+def test_what_is_done_again_and_again_is_told_once_with_its_sum():
+    """Weights that are wanted in rounds are one weight a bar, and label and design agree in grams."""
+    path = next(path for path in FRAMES if path.stem == "flat-and-quick")
+    seen = 0
+    for _, design in mutations(load_design(path).design):
+        before = {piece.bar: piece.mass for piece in design.arrangement.ballasts}
+        found = [f for f in review(design).findings if f.code == "balance.trim-off"]
+        for remedy in found[0].propose() if found else ():
+            assert len(remedy.label) <= 160, remedy.label
+            if remedy.label.startswith("Strap coated steel: "):
+                new = [b for b in remedy.edit(design).arrangement.ballasts if b.bar not in before]
+                assert len({piece.bar for piece in new}) == len(new)
+                told = [float(word) for word in re.findall(r"([0-9]+) g (?:under|together)", remedy.label)]
+                assert sum(told) == pytest.approx(1000 * sum(piece.mass for piece in new), abs=1)
+                seen += 1
+        if seen >= 3:
+            return
+    raise AssertionError(f"only {seen} weights were proposed")
+
+
+def test_a_long_chain_of_remedies_is_told_in_short_and_in_whole_in_its_details():
+    names = ["Move " + letter * 70 for letter in "abc"]
+    chain = [
+        Remedy(name, lambda design, name=name: design.but(title=design.title + name[5])) for name in names
+    ]
+    whole = _in_turn(chain)
+    assert whole.label == f"{names[0]}, then 2 changes more that this needs"
+    assert whole.details == (names[1], names[2])
+    assert whole.edit(box()).title.endswith("abc")
+    assert _in_turn(chain[:2]).label == f"{names[0]}, then: m{names[1][1:]}"

@@ -5,12 +5,14 @@ from functools import partial
 
 from model.coach.finding import Remedy
 from model.coach.remedies.changes import floats_changed, free_id, planes_moved, round_down, ruler_step
-from model.coach.sentences import length, listed
+from model.coach.remedies.steps import Step, told
+from model.coach.sentences import length
 from model.design import Design, Float
 from model.frame.layout import BarPlace, lay_out
 from model.solve.floats import Wish, propose_floats, usual_bars
 from model.solve.places import level_bars_at
 from model.survey import Survey
+from model.units import Unit
 
 SPARE_ROOM = 1e-6
 """[m] Kept from the ends, so that rounding does not push a float over them."""
@@ -92,8 +94,24 @@ def anew(found: Survey) -> Iterator[Remedy]:
         offer = propose_floats(found, Wish(bars, foam, beside=beside)) if foam and bars else None
         if offer and offer.reached:
             new, unit = offer.design.arrangement.floats, found.design.units
-            pieces = [f"{length(piece.length, unit)} on {found.frame.bars[piece.bar].name}" for piece in new]
-            yield Remedy(f"Cut all floats anew: {listed(pieces)}", partial(_with_floats, floats=new))
+            edit = partial(_with_floats, floats=new)
+            total = partial(length, unit=unit)
+            label, details = told(
+                Step(
+                    "Cut all floats anew:",
+                    piece.length,
+                    piece.id,
+                    partial(_on, unit=unit, name=found.frame.bars[piece.bar].name),
+                    total,
+                    edit,
+                )
+                for piece in new
+            )
+            yield Remedy(label, edit, details)
+
+
+def _on(size: float, unit: Unit, name: str) -> str:
+    return f"{length(size, unit)} on {name}"
 
 
 def _with_floats(design: Design, floats: tuple[Float, ...]) -> Design:

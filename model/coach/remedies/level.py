@@ -15,6 +15,7 @@ from model.coach.remedies.changes import (
     ruler_step,
 )
 from model.coach.remedies.floats import fit_floats, with_float
+from model.coach.remedies.steps import Step, told
 from model.coach.sentences import grams, length
 from model.design import Ballast, Design, Float
 from model.design.equipment import STEEL_DENSITY
@@ -29,8 +30,6 @@ ROUNDS = 3
 NEAR = 0.0005
 """[m] B this near over G along an axis is level enough for a remedy."""
 
-Step = tuple[str, Edit]
-
 
 def level(found: Survey) -> tuple[Remedy, ...]:
     """Slide floats and weights, cut floats longer on one side, or add a weight; the gentlest first."""
@@ -43,17 +42,17 @@ def level(found: Survey) -> tuple[Remedy, ...]:
 
 def _corrected(found: Survey, methods: tuple[Callable[[Survey, int], Step | None], ...]) -> Remedy | None:
     """The steps that bring B over G, each by the method that leaves the least."""
-    labels: list[str] = []
-    edits: list[Edit] = []
+    steps: list[Step] = []
     here = found
     for _ in range(ROUNDS):
         for axis in (0, 1):
             best = _best_step(here, axis, methods)
             if best is not None:
-                (label, edit), here = best
-                labels.append(label)
-                edits.append(edit)
-    return Remedy("; ".join(dict.fromkeys(labels)), partial(in_turn, edits=tuple(edits))) if edits else None
+                step, here = best
+                steps.append(step)
+    label, details = told(steps)
+    edit = partial(in_turn, edits=tuple(step.edit for step in steps))
+    return Remedy(label, edit, details) if label else None
 
 
 def _best_step(
@@ -62,7 +61,7 @@ def _best_step(
     off = abs(_lever(here, axis))
     if off < NEAR:
         return None
-    tried = [(step, survey(step[1](here.design))) for method in methods if (step := method(here, axis))]
+    tried = [(step, survey(step.edit(here.design))) for method in methods if (step := method(here, axis))]
     better = [(step, after) for step, after in tried if abs(_lever(after, axis)) < off - 1e-6]
     return min(better, key=lambda pair: abs(_lever(pair[1], axis)), default=None)
 
@@ -105,13 +104,22 @@ def _slide(found: Survey, kind: str, axis: int) -> tuple[dict[str, float], float
     return (shares, by) if by else None
 
 
+def _sliding(doing: str, found: Survey, axis: int, by: float, edit: Edit) -> Step:
+    """A step along an axis [m]."""
+    unit = found.design.units
+
+    def words(by: float) -> str:
+        return f"{length(abs(by), unit)} {WAYS[axis][by < 0]}"
+
+    return Step(doing, by, WAYS[axis][0], words, words, edit)
+
+
 def _slide_floats(found: Survey, axis: int) -> Step | None:
     slide = _slide(found, "float", axis)
     if slide is None:
         return None
     shares, by = slide
-    label = f"Slide the floats {WAYS[axis][by < 0]} by {length(abs(by), found.design.units)}"
-    return label, partial(_floats_at, shares=shares)
+    return _sliding("Slide the floats", found, axis, by, partial(_floats_at, shares=shares))
 
 
 def _floats_at(design: Design, shares: dict[str, float]) -> Design:
@@ -123,8 +131,7 @@ def _slide_weights(found: Survey, axis: int) -> Step | None:
     if slide is None:
         return None
     shares, by = slide
-    label = f"Slide the weights {WAYS[axis][by < 0]} by {length(abs(by), found.design.units)}"
-    return label, partial(_weights_at, shares=shares)
+    return _sliding("Slide the weights", found, axis, by, partial(_weights_at, shares=shares))
 
 
 def _weights_at(design: Design, shares: dict[str, float]) -> Design:
@@ -152,11 +159,14 @@ def _trade_foam(found: Survey, axis: int) -> Step | None:
     by = snap(round(-_lever(found, axis) / effect / step) * step) if effect else 0.0
     if not by:
         return None
-    more, less = WAYS[axis] if by > 0 else WAYS[axis][::-1]
-    size = length(abs(by), found.design.units)
-    label = f"Cut each float {more} {size} longer and each {less} {size} shorter"
     new = {name: max(step, lengths[name] + side * by) for name, side in sides.items()}
-    return label, partial(_floats_of, lengths=new)
+    unit = found.design.units
+
+    def words(by: float) -> str:
+        more, less = WAYS[axis] if by > 0 else WAYS[axis][::-1]
+        return f"{length(abs(by), unit)} longer {more} and shorter {less}"
+
+    return Step("Cut each float", by, WAYS[axis][0], words, words, partial(_floats_of, lengths=new))
 
 
 def _floats_of(design: Design, lengths: dict[str, float]) -> Design:
@@ -184,10 +194,24 @@ def _add_weight(found: Survey, axis: int) -> Step | None:
     new = Ballast(
         id=free_id(found.arrangement, "w"), name=f"trim weight on {bar.name}"[:80], bar=bar.id, mass=mass
     )
-    return f"Strap {grams(mass)} of coated steel under {bar.name}", partial(_weighted, new=new)
+    edit = partial(_weighted, new=new)
+    return Step(
+        "Strap coated steel:", mass, bar.id, lambda mass: f"{grams(mass)} under {bar.name}", grams, edit
+    )
 
 
 def _weighted(design: Design, new: Ballast) -> Design:
+    """The design with a weight more, or with the one heavier that a step before strapped there."""
+    same = {"name": new.name, "bar": new.bar, "at": new.at, "beside": new.beside}
+    there = {
+        item.id
+        for item in design.arrangement.ballasts
+        if all(getattr(item, field) == value for field, value in same.items())
+    }
+    if there:
+        return ballasts_changed(
+            design, lambda item: item.but(mass=item.mass + new.mass) if item.id in there else item
+        )
     return design.arranged(ballasts=(*design.arrangement.ballasts, new))
 
 
@@ -212,7 +236,15 @@ def _add_float(found: Survey, axis: int) -> Step | None:
     if size <= 0:
         return None
     edit = partial(_floated, foam=foam.id, bar=bar, size=size)
-    return f"Thread {length(size, found.design.units)} of {foam.name} on {bar.name}", edit
+    unit = found.design.units
+    return Step(
+        f"Thread {foam.name}:",
+        size,
+        bar.id,
+        lambda size: f"{length(size, unit)} on {bar.name}",
+        lambda size: length(size, unit),
+        edit,
+    )
 
 
 def _floated(design: Design, foam: str, bar: BarPlace, size: float) -> Design:
