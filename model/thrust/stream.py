@@ -5,7 +5,8 @@ Water goes through the disc at w, and on the axis at w (1 + x/sqrt(x^2 + R^2)), 
 drag of 1/2 rho v^2 C_D S, and the pull is 2 rho A w^2, so it loses C_D (S/A) (v/w)^2/4 of it.
 
 Stated rule: of a round solid each strip along its side counts where it lies in the stream, at the depth of
-its axis, and of its two ends the one that faces the stream.
+its axis, and of its two ends the one that faces the stream.  Of a block the rectangle through its middle
+counts that lies most across the stream, for all of its frontal area.
 """
 
 from collections.abc import Iterator
@@ -24,14 +25,18 @@ BEHIND, BEFORE = 3.0, 1.0
 """Diameters behind and before the disc that the stream is followed (stated rule)."""
 EDGE = 1e-9
 """[m] What lies just on the stream's edge is in it, wherever the whole vehicle stands."""
-ALONG = tuple((number + 0.5) / 16 for number in range(16))
-ACROSS = (-2 / 3, 0.0, 2 / 3)
-"""Where a block is sampled."""
-STRIPS = tuple(
-    (cos(angle), sin(angle) * pi / 14) for angle in (pi * (number + 0.5) / 14 for number in range(14))
-)
+UNITS: tuple[Vector, Vector, Vector] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
+"""The axes of a block."""
+
+
+def _strips(count: int) -> tuple[tuple[float, float], ...]:
+    angles = (pi * (number + 0.5) / count for number in range(count))
+    return tuple((cos(angle), sin(angle) * pi / count) for angle in angles)
+
+
+STRIPS, ASLANT = _strips(14), _strips(48)
 """Where strips stand that share a width from -1 to 1, and how wide each is: close to its edges, where they
-are shortest (Chebyshev's points, textbook)."""
+are shortest (Chebyshev's points, textbook); more where each lies at a depth of its own."""
 STRAIGHT = 1e-9
 """A slant below this is none."""
 PIECES = 12
@@ -77,15 +82,23 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
         return ahead and aside < 1.5 * self.radius + far
 
     def _block(self, block: Block) -> float:
-        """Frontal area [m2] of a block in the stream, each piece times (v/w)^2/4."""
-        start, run, wide = _spread(block, self.along)
-        x, y, z = sub(start, self.centre)
-        weight = 0.0
-        for here in ALONG:
-            u, v, w = x + run[0] * here, y + run[1] * here, z + run[2] * here
-            for side in ACROSS:
-                weight += self._weight(u + wide[0] * side, v + wide[1] * side, w + wide[2] * side)
-        return frontal(block, self.along) * weight / (len(ALONG) * len(ACROSS))
+        """Frontal area [m2] of a block in the stream, each piece times (v/w)^2/4.
+
+        Strips through its middle, along the two of its axes that lie most across the stream.
+        """
+        length, breadth = sorted(range(3), key=lambda axis: round(abs(self.along[axis]), 9))[:2]
+        long, half = block.size[length], block.size[breadth] / 2
+        if not long * half:
+            return 0.0
+        way, side = UNITS[length], UNITS[breadth]
+        centre = sub(block.centre, self.centre)
+        first = dot(centre, self.along) - abs(self.along[length]) * long / 2 - abs(self.along[breadth]) * half
+        wide = self.radius / sqrt(self.speed(max(first, -2 * BEFORE * self.radius)))
+        start = add(centre, scale(way, -long / 2))
+        seen = 0.0
+        for out, width in self._across(centre, side, half, wide):
+            seen += width * self._strip(add(start, scale(side, out)), way, long)
+        return frontal(block, self.along) * seen / (2 * half * long)
 
     def _round(self, solid: Cylinder) -> float:
         """The same of a round solid: strips along its side, and chords of the end that faces the stream."""
@@ -119,7 +132,13 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
         square = dot(aside, aside)
         middle, reach = -dot(at, aside) / square, wide / sqrt(square)
         low, high = max(-radius, middle - reach), min(radius, middle + reach)
-        for out, width in STRIPS if low < high else ():
+        slope, behind = dot(way, self.along), dot(at, self.along)
+        if abs(slope) > STRAIGHT:  # the stream is followed only so far
+            ends = sorted(
+                ((-2 * BEFORE * self.radius - behind) / slope, (2 * BEHIND * self.radius - behind) / slope)
+            )
+            low, high = max(low, ends[0]), min(high, ends[1])
+        for out, width in (ASLANT if abs(slope) > STRAIGHT else STRIPS) if low < high else ():
             yield (low + high) / 2 + (high - low) / 2 * out, (high - low) / 2 * width
 
     def _strip(self, start: Vector, way: Vector, length: float) -> float:
@@ -149,19 +168,6 @@ class Jet(Struct, frozen=True, dict=True):  # the dict keeps what was worked out
                 seen += max(0.0, inside) * speed * speed / 4
         return seen
 
-    def _weight(self, x: float, y: float, z: float) -> float:
-        """(v/w)^2/4 where a point, from the middle of the disc, lies in the stream, 0 outside.
-
-        The stream narrows as it speeds up.
-        """
-        a, b, c = self.along
-        behind = x * a + y * b + z * c
-        if not -2 * BEFORE * self.radius - EDGE < behind < 2 * BEHIND * self.radius + EDGE:
-            return 0.0
-        speed = self.speed(behind)
-        aside = x * x + y * y + z * z - behind * behind
-        return speed * speed / 4 if aside * speed < (self.radius + EDGE) ** 2 else 0.0
-
 
 def frontal(solid: Solid, along: Vector) -> float:
     """Area of a solid [m2] as seen along a direction of length 1."""
@@ -186,12 +192,3 @@ def _between(at: float, slope: float, length: float, low: float, high: float) ->
         return (0.0, length) if low < at < high else (0.0, 0.0)
     ends = sorted(((low - at) / slope, (high - at) / slope))
     return max(0.0, ends[0]), min(length, ends[1])
-
-
-def _spread(block: Block, along: Vector) -> tuple[Vector, Vector, Vector]:
-    """Where samples of a block begin, the way that they go along, and half the width across [m]."""
-    axes = sorted(range(3), key=lambda axis: round(abs(along[axis]), 9))[:2]  # at 45 degrees the first
-    long, half = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
-    long[axes[0]], half[axes[1]] = block.size[axes[0]], block.size[axes[1]] / 2
-    start = sub(block.centre, (long[0] / 2, long[1] / 2, long[2] / 2))
-    return start, (long[0], long[1], long[2]), (half[0], half[1], half[2])

@@ -4,13 +4,14 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from shapely import Point, box
 
 from model.design import Float, Thruster
-from model.parts import Cylinder
+from model.parts import Block, Cylinder
 from model.survey import survey
 from model.thrust.stream import Jet
 from tests import worked
-from tests.reference.streams import lost
+from tests.reference.streams import lost, weights
 from tests.reference.swimmer import Swimmer
 from tests.reference.test_motion_swimmer import SUPPLIES, WAYS
 
@@ -41,6 +42,47 @@ def test_a_round_body_anywhere_in_the_stream(water, axis, off, length, wide, sli
     solid = Cylinder(tuple(map(float, a)), tuple(map(float, b)), wide / 2)
     found = Jet((0.0, 0.0, 0.0), water, RADIUS).lost(solid)
     assert found == pytest.approx(expected, abs=0.02 if wide > 2 * RADIUS else 0.008)
+
+
+SIZES = (0.004, 0.02, 0.05, 0.12, 0.3)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    st.tuples(millimetres(-60, 160), millimetres(-70, 70), millimetres(-70, 70)),
+    st.tuples(*[st.sampled_from(SIZES)] * 3),
+)
+def test_a_block_anywhere_in_the_stream_by_exact_areas(centre, size):
+    """The rectangle of the block cut by the circle of the stream at the depth of its middle (shapely)."""
+    found = Jet((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), RADIUS).lost(Block(centre, size))
+    behind, aside, up = centre
+    if not -2 * RADIUS < behind < 6 * RADIUS:
+        assert found == pytest.approx(0.0, abs=1e-6) or min(abs(behind + 0.05), abs(behind - 0.15)) < 1e-6
+        return
+    speed = 1 + behind / (behind**2 + RADIUS**2) ** 0.5
+    circle = Point(0, 0).buffer(RADIUS / speed**0.5, quad_segs=500)
+    rectangle = box(aside - size[1] / 2, up - size[2] / 2, aside + size[1] / 2, up + size[2] / 2)
+    expected = 1.1 * rectangle.intersection(circle).area / (np.pi * RADIUS**2) * speed**2 / 4
+    assert found == pytest.approx(expected, abs=0.006)
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.sampled_from(WATER[1:]),
+    st.tuples(millimetres(-60, 160), millimetres(-70, 70), millimetres(-70, 70)),
+    st.tuples(*[st.sampled_from(SIZES)] * 3),
+)
+def test_a_block_in_a_slanting_stream(water, centre, size):
+    """The same by a fine grid over the rectangle that lies most across the stream."""
+    way = np.array(water)
+    long, wide = sorted(range(3), key=lambda axis: round(abs(way[axis]), 9))[:2]
+    steps = (np.arange(601) + 0.5) / 601 - 0.5
+    points = np.tile(np.array(centre), (601, 601, 1))
+    points[..., long] += steps[:, None] * size[long]
+    points[..., wide] += steps[None, :] * size[wide]
+    area = sum(abs(way[n]) * size[n - 1] * size[n - 2] for n in range(3))
+    expected = 1.1 * area * weights(points, way, RADIUS).mean() / (np.pi * RADIUS**2)
+    assert Jet((0.0, 0.0, 0.0), water, RADIUS).lost(Block(centre, size)) == pytest.approx(expected, abs=0.02)
 
 
 @st.composite
