@@ -19,7 +19,7 @@ from model.vectors import Vector, cross, dot, scale, sub
 
 STEPS = 12
 """So many steps of the fourth-order Runge-Kutta rule in the time of a quarter turn with its pivot held."""
-LONGEST = 6
+LONGEST = 3
 """Times that time: a turn that takes longer is given up."""
 BENDING = tuple(case for case in OTHERWISE if case.gone == 1)
 """What changes the curve of a turn: drag, mass, and pulls, for ahead and astern are not known alike."""
@@ -46,9 +46,12 @@ def drift(body: Body, to_port: bool, quarter: float) -> Span | None:
     Args:
         quarter: time through it with its pivot held [s].
     """
-    cases = (AS_RECKONED, *BENDING)
-    usual, *others = (_drifted(body, turning_orders(body, to_port), quarter / STEPS, case) for case in cases)
-    return None if usual is None else spanned(usual, [one for one in others if one is not None])
+    orders, seconds = turning_orders(body, to_port), quarter / STEPS
+    usual = _drifted(body, orders, seconds, AS_RECKONED)
+    if usual is None:
+        return None
+    others = (_drifted(body, orders, seconds, case) for case in BENDING)
+    return spanned(usual, [one for one in others if one is not None])
 
 
 def _drifted(body: Body, orders: Orders, seconds: float, case: Case) -> float | None:
