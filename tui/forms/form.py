@@ -34,7 +34,7 @@ class Form(Widget):
     Form > * { margin: 0 9 0 23; width: 1fr; }
     Form > Input { height: 1; padding: 0 1; }
     Form > TextArea { height: 3; border: none; padding: 0; }
-    Form > Boxes { margin: 0 0 0 23; }
+    Form > .-no-unit { margin: 0 0 0 23; }
     """
 
     BINDINGS: ClassVar[list[BindingType]] = [

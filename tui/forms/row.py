@@ -54,6 +54,7 @@ class FieldRow:
         self.pending = False
         self.editor = self._make_editor()
         """The widget that takes the focus."""
+        self._fit()
         self._shown = self._look()
 
     def _make_editor(self) -> Widget:
@@ -64,6 +65,10 @@ class FieldRow:
         if isinstance(kind, Chosen):
             return Choice(self.entry.label, kind.options(self.report), value)
         return Boxes(kind.options if isinstance(kind, Several) else YES, self._ticked())
+
+    def _fit(self) -> None:
+        """Where no unit stands behind it, the editor takes that room too."""
+        self.editor.set_class(not self._unit(), "-no-unit")
 
     def _ticked(self) -> tuple[Any, ...]:
         """The values whose boxes are ticked."""
@@ -91,6 +96,7 @@ class FieldRow:
         """
         self.entry, self.report = entry, report
         if self._look() != self._shown:
+            self._fit()
             self.refuse("")
             self.repaint()
             self.form.refresh()
