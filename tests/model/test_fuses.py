@@ -6,7 +6,7 @@ A wiring that loses nothing but in its fuses (0.1 V at their rating): motors of 
 import pytest
 
 from model.coach.finding import About
-from model.design import Battery, Branch, Power
+from model.design import Battery, Branch, Power, Tether
 from model.explain_motion import motion_quantities
 from model.power.diagram import wiring_lines
 from model.power.stall import stall_of, stall_words
@@ -125,6 +125,20 @@ def test_a_tether_for_which_no_wire_is_thick_enough_is_made_shorter():
     remedy = proven_remedy(report, found)
     assert remedy.label == "Make the tether 10 m long"
     assert after_remedy(report.design, remedy).design.arrangement.power.length == 10.0
+
+
+def test_a_tether_that_hangs_further_than_anything_can_carry_hangs_less():
+    """Half a kilometre of it weighs 5 kg in water: no longer cable puts that right, but 5 of its 10 m do."""
+    tether = Tether(
+        id="c", name="cable", bar="b5", diameter=0.008, hanging=500.0, mass_per_m=0.06,
+        mass_in_water_per_m=0.01,
+    )  # fmt: skip
+    design = pair(3.0, main_fuse=5.0, length=10.0)
+    report = review(design.arranged(tether=tether))
+    found = next(f for f in report.findings if f.code == "power.tether-short")
+    remedy = proven_remedy(report, found)
+    assert remedy.label.startswith("Let 5 m of it hang in the water")  # and the foam is cut to suit
+    assert after_remedy(report.design, remedy).design.arrangement.tether.hanging == 5.0
 
 
 def test_volts_that_are_lost_and_still_too_many_are_not_told_as_pull_that_is_left():

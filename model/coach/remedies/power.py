@@ -180,13 +180,23 @@ def _lower(design: Design, volts: float) -> Design:
 
 
 def long_enough(survey: Survey, hanging: float) -> tuple[Remedy, ...]:
-    """A tether that reaches from the poolside with its hanging length [m]."""
-    length = max(USUAL_LENGTH, hanging + MORE_LENGTH)
-    label = f"Make the tether {run_words(length, survey.design.units)} long"
-    return (
+    """A tether that reaches from the poolside with its hanging length [m], or less of it that hangs."""
+    length, unit = max(USUAL_LENGTH, hanging + MORE_LENGTH), survey.design.units
+    label = f"Make the tether {run_words(length, unit)} long"
+    longer = (
         Remedy(label, partial(_powered, length=length)),
         Remedy(f"{label}, with cores that suit", partial(_long, length=length)),
     )
+    power = survey.arrangement.power
+    less = power.length - MORE_LENGTH if power else 0.0
+    if not 0 < less < hanging:
+        return longer
+    return (*longer, Remedy(f"Let {run_words(less, unit)} of it hang in the water", partial(_hung, less)))
+
+
+def _hung(hanging: float, design: Design) -> Design:
+    tether = design.arrangement.tether
+    return design if tether is None else design.arranged(tether=tether.but(hanging=hanging))
 
 
 def _long(design: Design, length: float) -> Design:
