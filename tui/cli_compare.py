@@ -19,7 +19,7 @@ WIDEST = 22
 """The longest title that stands over its column."""
 NOTE = """\
 * best of its line, or even. With a spread: best guess, lowest to highest.
-Steadiness: what rights it when it lies on its side."""
+Pitch: bow up, below 0 stern up. Steadiness: what rights it on its side."""
 YOURS = "No line counts more than another here: the best compromise is yours to choose."
 
 

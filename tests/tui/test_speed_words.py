@@ -46,6 +46,17 @@ def test_turns_have_their_rate_and_what_they_slide():
     assert not any("off its spot" in line for line in lines(swimmer(starboard(branch=ONE_WAY))))
 
 
+def test_what_is_left_of_the_propellers_torque():
+    """A left-handed propeller turns the vehicle clockwise as seen from behind: port side up."""
+    words = "left of the propellers' torque rolls it"
+    assert re.search(r"rolls it 0\.0° port side up", told(GOOD, words)), "one of each hand"
+    alike = swimmer(port(), starboard(hand="left"))
+    assert re.search(
+        r"rolls it [1-9][\d.]*° port side up, [\d.]+ to [\d.]+° port side up", told(alike, words)
+    )
+    assert not any(words in line for line in lines(swimmer(port(hand=None), starboard())))
+
+
 def test_what_turns_over_has_no_angle():
     words = lines(swimmer(upright(offset=(0.9, 0.15, 0))))
     assert "Full thrust up turns it over" in words
