@@ -90,17 +90,21 @@ def _one_side(survey: Survey, moving: Motion) -> Iterator[Finding]:
 
 
 def _hands(survey: Survey, moving: Motion) -> Iterator[Finding]:
-    """All propellers that push ahead turn the same way."""
+    """The propellers that push ahead turn the same way, or those of one hand outdo the others."""
     ahead = [drive for drive in survey.drives if drive.along[0] > USEFUL_SHARE]
-    hands = {drive.hand for drive in ahead}
-    if len(ahead) < 2 or len(hands) != 1 or moving.hand_roll is None:
+    if len(ahead) < 2 or moving.hand_roll is None:
         return
-    limit, roll = survey.design.brief.thresholds.hand_roll, moving.hand_roll
-    if abs(roll.value) > limit + COMPARISON_SLACK:
-        side = "port" if roll.value > 0 else "starboard"
-        propose = partial(remedy.other_hand, survey, tuple(drive.thruster for drive in ahead))
-        values = {"roll": f"{abs(roll.value):.1f}", "side": side, "hand": f"{ahead[0].hand}"}
-        yield say("motion.hands-alike", "tip", "thrusters", WHOLE, propose, **values)
+    limit, roll = survey.design.brief.thresholds.hand_roll, moving.hand_roll.value
+    if abs(roll) <= limit + COMPARISON_SLACK:
+        return
+    side, hand, other = ("port", "left", "right") if roll > 0 else ("starboard", "right", "left")
+    if {drive.hand for drive in ahead} == {hand}:
+        who = f"All propellers that push ahead are {hand}-handed"
+    else:
+        who = f"The {hand}-handed propellers outdo the {other}-handed ones"
+    propose = partial(remedy.other_hand, survey, tuple(d.thruster for d in ahead if d.hand == hand))
+    values = {"roll": f"{abs(roll):.1f}", "side": side, "who": who}
+    yield say("motion.hands-alike", "tip", "thrusters", WHOLE, propose, **values)
 
 
 def _severity(survey: Survey, tilt: Span | None) -> Severity | None:

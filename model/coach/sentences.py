@@ -56,7 +56,7 @@ SENTENCES: dict[str, str] = {
     "motion.thrust-pitches": "Full thrust ahead {pitch}: the pull acts {lever} {side} where it would balance the drag.",
     "motion.climb-tips": "Climbing at full thrust {tilt}: the upright pull acts {off} from the centre.",
     "motion.thrust-aside": "Full thrust ahead pulls it to {side}: the pull acts {off} off centre, and holding it straight takes {share} of what turns it.",
-    "motion.hands-alike": "All propellers that push ahead are {hand}-handed: at full thrust they roll it {side} side up {roll} degrees.",
+    "motion.hands-alike": "{who}: at full thrust they roll it {side} side up {roll} degrees.",
     "power.plan-missing": "Nothing is planned between the battery and the motors: choose fuses, plugs and cores before you buy cable.",
     "power.supply-over": "The battery is {volts} V, but the brief allows only {limit} V.",
     "power.motor-over": "{thruster} gets {volts} V, but its kind was tested at {most} V: it would burn out.",

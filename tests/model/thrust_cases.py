@@ -391,6 +391,13 @@ CASES = (
     ),
 )
 HANDS = swimmer(port(hand="right"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
+INNER = motor("inner", bar="b2", offset=(0, 0.06, 0.16), hand="left")
+OUTER = motor("outer", bar="b0", offset=(0, -0.06, 0.16), hand="left")
+OUTDONE, EVEN = (
+    swimmer(port(), starboard(), INNER, OUTER.but(hand=hand), brief=Brief(thresholds={"hand_roll": 0.5}))
+    for hand in ("left", "right")
+)
+"""Four motors ahead: three of one hand and one of the other, then two of each."""
 BOTH_HANDS = swimmer(port(hand="left"), starboard(), brief=Brief(thresholds={"hand_roll": 0.5}))
 ONE_WAY = Branch(fuse=3.0, switching="on-off switch")
 TASK = Brief(moves=("ahead", "astern"))
@@ -403,7 +410,10 @@ CASES += (
         wired(SETTLED, ONE_WAY.but(switching="controller"), TASK),
         ("go astern", "port motor and starboard motor", "only turn them on and off"),
     ),
-    Case("motion.hands-alike", "tip", ("design", ""), HANDS, BOTH_HANDS, ("right-handed", "starboard")),
+    Case(
+        "motion.hands-alike", "tip", ("design", ""), HANDS, BOTH_HANDS, ("All", "right-handed", "starboard")
+    ),
+    Case("motion.hands-alike", "tip", ("design", ""), OUTDONE, EVEN, ("The left-handed", "port side up")),
 )
 HOOKED = Attachment(
     id="h", name="hook", bar="b2", kind="hook", offset=(0.045, 0.06, 0.1), size=(0.02, 0.02, 0.02), mass=0.01,

@@ -197,13 +197,17 @@ def _shifts(
 
 
 def other_hand(survey: Survey, thrusters: tuple[str, ...]) -> tuple[Remedy, ...]:
-    """Put propellers of the other hand on every second thruster that pushes ahead."""
-    second = thrusters[1::2]
-    names = [item.name for item in survey.arrangement.thrusters if item.id in second]
-    if not second:
-        return ()
-    edit = partial(changed, thrusters=second, change=_turned)
-    return (Remedy(f"Put a propeller of the other hand on {' and '.join(names)}", edit),)
+    """Put propellers of the other hand on every second of these thrusters, or on one of them."""
+    names = {item.id: item.name for item in survey.arrangement.thrusters}
+    choices = dict.fromkeys((thrusters[1::2], *((each,) for each in reversed(thrusters))))
+    return tuple(
+        Remedy(
+            f"Put a propeller of the other hand on {' and '.join(names[each] for each in choice)}",
+            partial(changed, thrusters=choice, change=_turned),
+        )
+        for choice in choices
+        if choice
+    )
 
 
 def _turned(item: Thruster) -> Thruster:
