@@ -13,7 +13,6 @@ from model.motion.body import AHEAD, AS_RECKONED, UP
 from model.motion.motion import Motion
 from model.motion.span import Span
 from model.motion.straight import pulls_along
-from model.motion.turning import turn_pushes
 from model.survey import Survey, motion_of
 from model.thrust.moves import USEFUL_LEVER, USEFUL_SHARE
 from model.vectors import Vector, dot
@@ -74,9 +73,8 @@ def _one_side(survey: Survey, moving: Motion) -> Iterator[Finding]:
     if moving.ahead is None:
         return
     limits, moment = survey.design.brief.thresholds, couples(moving.body, AHEAD)[0][2]
-    steering = min(turn_pushes(moving.body, to_port)[0].still for to_port in (True, False))
     lever = _lever(moving, AHEAD, -moment)
-    share = 100 * abs(moment) / steering if steering > 0 else 100.0
+    share = 100 * moving.held_straight
     if abs(lever) <= USEFUL_LEVER or share <= limits.veer_tip + COMPARISON_SLACK:
         return
     severity: Severity = "should" if share > limits.veer_should + COMPARISON_SLACK else "tip"
@@ -84,7 +82,7 @@ def _one_side(survey: Survey, moving: Motion) -> Iterator[Finding]:
     values = {
         "side": "port" if moment > 0 else "starboard",
         "off": length(abs(lever), survey.design.units),
-        "share": f"{min(share, 100):.0f} %",
+        "share": f"{share:.0f} %",
     }
     yield say("motion.thrust-aside", severity, "thrusters", WHOLE, propose, **values)
 

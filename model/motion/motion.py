@@ -7,12 +7,12 @@ from msgspec import Struct
 
 from model.design import Arrangement, Design
 from model.frame.layout import Frame
-from model.motion.attitude import Attitude, attitude, hand_roll, veer
+from model.motion.attitude import Attitude, attitude, couples, hand_roll, veer
 from model.motion.body import AHEAD, UP, Body, body_of
 from model.motion.path import drift
 from model.motion.span import Span
 from model.motion.straight import Run, run
-from model.motion.turning import Turn, turn
+from model.motion.turning import Turn, turn, turn_pushes
 from model.parts import Part
 from model.thrust.drives import Drive
 from model.vectors import Vector
@@ -53,6 +53,12 @@ class Motion(Struct, frozen=True, dict=True):  # the dict keeps what is worked o
         if self.port is None or self.starboard is None:
             return None
         return max(self.port, self.starboard, key=lambda turn: turn.quarter.value)
+
+    @property
+    def held_straight(self) -> float:
+        """What holding it straight under full thrust ahead takes, as a share of what turns it; 1 at the most."""
+        steering = min(turn_pushes(self.body, to_port)[0].still for to_port in (True, False))
+        return min(1.0, abs(couples(self.body, AHEAD)[0][2]) / steering) if steering > 0 else 1.0
 
     @cached_property
     def drift(self) -> Span | None:

@@ -32,6 +32,18 @@ def test_a_single_motor_pulls_to_one_side_whatever_is_unsure():
     assert re.fullmatch(r"Each metre at full thrust turns it \d+° to port, \d+ to \d+° to port", turned)
 
 
+def test_holding_it_straight_takes_a_share_of_the_steering():
+    """Two like motors at unlike arms: the further one is out, the more it turns the vehicle."""
+    words = "holding it straight takes"
+    assert told(swimmer(starboard()), words).endswith("100 % of what turns it")
+    assert told(GOOD, words).endswith(" 0 % of what turns it")
+    shares = [
+        float(re.search(r"takes (\d+) %", told(swimmer(port(offset=(0, out, 0.1)), starboard()), words))[1])
+        for out in (0.06, 0.10, 0.14)
+    ]
+    assert 0 == shares[0] < shares[1] < shares[2] < 50
+
+
 def test_turns_have_their_rate_and_what_they_slide():
     motion = motion_of(survey(GOOD))
     rate, slide = motion.port.rate, motion.drift

@@ -75,6 +75,7 @@ def _tilts(motion: Motion) -> list[str]:
             lines.append(f"Full thrust {name} tilts it {_either(attitude.pitch, 'bow up', 'stern up', 1)}")
     if motion.veer is not None:
         lines.append(f"Each metre at full thrust turns it {_either(motion.veer, 'to port', 'to starboard')}")
+        lines.append(f"   holding it straight takes {100 * motion.held_straight:.0f} % of what turns it")
     if motion.hand_roll is not None:
         roll = _either(motion.hand_roll, "port side up", "starboard side up", 1)
         lines.append(f"What is left of the propellers' torque rolls it {roll}")
