@@ -160,7 +160,7 @@ def _tilts(moving: Motion) -> Iterator[Quantity]:
             "roll from the propellers' torque",
             trim_words(0.0, moving.hand_roll.value),
             "what the propellers of both hands leave of their torque, against weight times BG",
-            (("weight times BG", f"{steady:.2f} N m"),),
+            (("weight times BG", f"{steady:.2f} N·m"),),
             "B-series: torque is 0.115 of pull times diameter at rest",
             f"{moving.hand_roll.sides('port side up', 'starboard side up', 'degrees', 1)}: {causes}",
         )
@@ -198,7 +198,7 @@ def _tilt(name: str, tilt: Span | None, steady: float) -> Quantity:
         name,
         tilt_text(tilt),
         "the couple of the thrust line and the drag, against weight times BG times the sine of the tilt",
-        (("weight times BG", f"{steady:.2f} N m"),),
+        (("weight times BG", f"{steady:.2f} N·m"),),
         "textbook statics; righting moment of a submerged body",
         spread,
     )

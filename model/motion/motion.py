@@ -56,7 +56,7 @@ class Motion(Struct, frozen=True, dict=True):  # the dict keeps what is worked o
 
     @property
     def held_straight(self) -> float:
-        """What holding it straight under full thrust ahead takes, as a share of what turns it; 1 at the most."""
+        """What holding it straight under full thrust takes, as a share of what turns it; 1 at the most."""
         steering = min(turn_pushes(self.body, to_port)[0].still for to_port in (True, False))
         return min(1.0, abs(couples(self.body, AHEAD)[0][2]) / steering) if steering > 0 else 1.0
 
