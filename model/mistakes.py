@@ -117,7 +117,10 @@ def _one(detail: ErrorDetails, raw: Mapping[str, Any], file: str) -> FileProblem
         return FileMistake(file, where, str(ctx["sentence"]))
     if kind == "value_error" and not place:
         return FileMistake(file, "", str(ctx["error"]))
-    found = value_text(_value_at(raw, place))
+    value = _value_at(raw, place)
+    found = value_text(value)
+    if kind == "value_error" and isinstance(value, Mapping):  # what does not go together, with its values
+        return FileMistake(file, where, str(ctx["error"]))
     if kind == "value_error":
         return FileMistake(file, where, f"found {found}; {ctx['error']}")
     return FileProblem(file, where, found, _EXPECTED[kind](ctx) if kind in _EXPECTED else detail["msg"])

@@ -62,8 +62,8 @@ class Motor(Bought):
     def _currents(self) -> Self:
         if self.amps is not None and self.stalled_amps is not None and self.stalled_amps <= self.amps:
             raise ValueError(
-                f"a stalled motor draws more than a running one: found {self.stalled_amps:g} A stalled "
-                f"and {self.amps:g} A running; measure again"
+                f"found {self.stalled_amps:g} A stalled and {self.amps:g} A running; "
+                "a stalled motor draws more than a running one: measure again"
             )
         return self
 

@@ -55,6 +55,13 @@ MISTAKES = {
     "four sides of a box": ("[600, 400, 300]", "[6, 4, 3, 1]", "brief.size_limit", "list of 4", "at most 3"),
     "a number for a list": ("[600, 400, 300]", "600", "brief.size_limit", "600", "a list"),
     "no table": ("[brief.thresholds]\nbg_least = 30", "thresholds = 3", "thresholds", "3", "table"),
+    "a stalled motor that draws less": (
+        "volts = 12.0\n",
+        "volts = 12.0\namps = 2\nstalled_amps = 1\n",
+        "supplies.motors[1] ('small')",
+        "1 A stalled and 2 A running",
+        "a stalled motor draws more",
+    ),
     "a direction": ('to = "+x"', 'to = "left"', "sockets[1].to", "'left'", "like +x"),
     "an id with a space": ('id = "b1"', 'id = "b 1"', "bars[1].id", "'b 1'", "only letters"),
     "the same id twice": ('id = "b1"', 'id = "b2"', "", "'b2' stands 2 times", "different"),
