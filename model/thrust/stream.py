@@ -34,7 +34,7 @@ def _strips(count: int) -> tuple[tuple[float, float], ...]:
     return tuple((cos(angle), sin(angle) * pi / count) for angle in angles)
 
 
-STRIPS, ASLANT = _strips(14), _strips(48)
+STRIPS, ASLANT = _strips(14), _strips(192)
 """Where strips stand that share a width from -1 to 1, and how wide each is: close to its edges, where they
 are shortest (Chebyshev's points, textbook); more where each lies at a depth of its own."""
 STRAIGHT = 1e-9

@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from shapely import Point, box
 
@@ -72,6 +72,7 @@ def test_a_block_anywhere_in_the_stream_by_exact_areas(centre, size):
     st.tuples(millimetres(-60, 160), millimetres(-70, 70), millimetres(-70, 70)),
     st.tuples(*[st.sampled_from(SIZES)] * 3),
 )
+@example((0.5**0.5, 0.5**0.5, 0.0), (0.0, 0.051, 0.0), (0.3, 0.3, 0.02))
 def test_a_block_in_a_slanting_stream(water, centre, size):
     """The same by a fine grid over the rectangle that lies most across the stream."""
     way = np.array(water)
