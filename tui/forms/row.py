@@ -68,7 +68,8 @@ class FieldRow:
 
     def _fit(self) -> None:
         """Where no unit stands behind it, the editor takes that room too."""
-        self.editor.set_class(not self._unit(), "-no-unit")
+        styled = self.editor.is_attached  # what comes to be is styled when it is put on the page
+        self.editor.set_class(not self._unit(), "-no-unit", update=styled)
 
     def _ticked(self) -> tuple[Any, ...]:
         """The values whose boxes are ticked."""
