@@ -82,10 +82,8 @@ def fuses(survey: Survey) -> Iterator[Finding]:
 def _main_fuse(survey: Survey, wires: Wiring, power: Power) -> Iterator[Finding]:
     most = remedy.main_ampacity(power)
     if power.main_fuse is None:
-        bare = _before_branches(power)
-        if bare and any(
-            item.branch.fuse for item in survey.arrangement.thrusters
-        ):  # else each branch is told
+        bare, fused = _before_branches(power), any(item.branch.fuse for item in survey.arrangement.thrusters)
+        if bare and fused:  # where no branch has a fuse, each of them is told
             propose = partial(remedy.one_fuse, survey, Guarded("The main fuse", None, 0.0, wires.amps, most))
             yield say("power.main-missing", "must", STEP, POWER, propose, wires=bare)
         return

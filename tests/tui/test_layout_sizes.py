@@ -184,7 +184,7 @@ async def test_a_bar_at_45_degrees_is_picked_from_the_list():
         run = design.arrangement
         everywhere = list(product(*([p.id for p in g] for g in (run.stations, run.sides, run.levels))))
         start = everywhere[0]
-        offered = layout_bars.bar_ends(report, start)
+        _, offered = layout_bars.bar_ends(report, start)
         slopes = [end for words, end in offered if words.endswith("at 45 degrees")]
         assert slopes
         right = [

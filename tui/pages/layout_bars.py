@@ -117,12 +117,8 @@ def add_bar(section: ListSection) -> None:
         return
 
     def second(start: Crossing) -> None:
-        nearest = f" The nearest {LISTED_MOST}." if len(_ends(report, start)) > LISTED_MOST else ""
-        section.pick(
-            f"Where does it end? Crossings in one line, then those at 45 degrees.{nearest}",
-            bar_ends(report, start),
-            lambda end: finish(start, end),
-        )
+        question, options = bar_ends(report, start)
+        section.pick(question, options, lambda end: finish(start, end))
 
     def finish(start: Crossing, end: Crossing) -> None:
         section.ask("bar added", lambda design: edits.add_bar(design, start, end))
@@ -157,15 +153,20 @@ def _pick_start(section: ListSection, report: Report, then: Callable[[Crossing],
     section.pick("Where does the bar start? Station, side, level:", options, then)
 
 
-def bar_ends(report: Report, start: Crossing) -> Options:
-    """The crossings where a bar from one may end: in line with it, then at 45 degrees in a main plane."""
+def bar_ends(report: Report, start: Crossing) -> tuple[str, Options]:
+    """The question where a bar from a crossing ends, and what may be picked.
+
+    First what is in line with it, then what is at 45 degrees in a main plane; of many the nearest.
+    """
+    question = "Where does it end? Crossings in one line, then those at 45 degrees."
     ends = _ends(report, start)
     if len(ends) > LISTED_MOST:
+        question += f" The nearest {LISTED_MOST}."
         nearest = sorted(ends, key=lambda end: _away(report, start, end[0]))[:LISTED_MOST]
         kept = set(nearest)
         ends = [end for end in ends if end in kept]
     run = report.design.arrangement
-    return tuple((f"{crossing_name(run, end)}{words}", end) for end, words in ends)
+    return question, tuple((f"{crossing_name(run, end)}{words}", end) for end, words in ends)
 
 
 def _ends(report: Report, start: Crossing) -> list[tuple[Crossing, str]]:

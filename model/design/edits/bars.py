@@ -107,7 +107,8 @@ def _ordered(design: Design) -> list[list[tuple[float, str]]]:
 
 def _planes_at(places: list[tuple[float, str]], where: float) -> Iterator[str]:
     """The planes that lie at a place [m], of some in order."""
-    for at, plane in places[bisect_left(places, (where - STRAIGHT, "")) :]:
+    for number in range(bisect_left(places, (where - STRAIGHT, "")), len(places)):
+        at, plane = places[number]
         if at > where + STRAIGHT:
             return
         yield plane
